@@ -1,0 +1,15 @@
+import { defineConfig } from 'vitest/config'
+
+const long = process.env['KERFBOOK_LONG'] === '1'
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['**/node_modules/**', 'tests/bench/**'],
+    setupFiles: ['tests/setup.ts'],
+    pool: 'forks',
+    maxWorkers: 2,
+    testTimeout: long ? 1_200_000 : 60_000,
+    hookTimeout: long ? 1_200_000 : 60_000,
+  },
+})
