@@ -1,0 +1,37 @@
+import { z } from 'zod'
+import { isInches } from './measures.ts'
+
+/** Limits on what a field may hold; each is said in the message of the refusal. */
+export const LONGEST_ID = 64
+export const LONGEST_NAME = 200
+export const LONGEST_TEXT = 4000
+
+/** The id of a record: small letters, digits and hyphens. */
+export const idField = z
+  .string()
+  .regex(/^[a-z0-9-]{1,64}$/, `an id is 1 to ${LONGEST_ID} small letters, digits and hyphens`)
+
+/** Neither control characters, nor line ends, nor half a surrogate pair: it must stand on one line of any output. */
+const ONE_LINE = /^[^\p{Cc}\p{Cs}\p{Zl}\p{Zp}]*$/u
+const WHOLE_LETTERS = /^(?:[^\p{Cc}\p{Cs}]|[\t\n\r])*$/u
+const NOT_BLANK = /\S/
+
+/** A name as people write it, in any script, on one line. */
+export const nameField = z
+  .string()
+  .regex(NOT_BLANK, 'a name may not be empty')
+  .regex(ONE_LINE, 'a name stands on one line, without control characters')
+  .max(LONGEST_NAME, `a name has at most ${LONGEST_NAME} letters`)
+
+/** Free text in anybody's words, on one line or several. */
+export const textField = z
+  .string()
+  .regex(NOT_BLANK, 'the text may not be empty')
+  .regex(WHOLE_LETTERS, 'a text has no control characters but tabs and line ends')
+  .max(LONGEST_TEXT, `a text has at most ${LONGEST_TEXT} letters`)
+
+/** Inches as whole sixteenths, above 0 and at most 400. */
+export const inchesField = z
+  .number()
+  .max(400, 'a measure in inches is at most 400')
+  .refine(isInches, 'inches are multiples of 1/16, written 0.0625, and above 0')
