@@ -1,0 +1,163 @@
+import { toDaySpan, type DaySpan } from '../calendar/spans.ts'
+import { InvariantBroken } from '../kernel/result.ts'
+import type { Edition, Level } from './books.schema.ts'
+import type { RuleRef } from './rule-ref.ts'
+import type { RequiredKind, Rule, RuleKind, RuleOf } from './rules.schema.ts'
+import { COMPLEXITIES, type Complexity, type SawKind, type WorkKind } from './words.ts'
+
+/** The rules of an edition on the shelf of their kind, in the order of the book. */
+type Shelves = { [Kind in RuleKind]: RuleOf<Kind>[] }
+
+/** An edition made ready to be asked: rules by kind, levels by id and alias, grants by cell. */
+export class EditionIndex {
+  readonly days: DaySpan
+  readonly leastAges: ReadonlyMap<SawKind, RuleOf<'age.least'>>
+  readonly capacityAges: readonly RuleOf<'age.capacity'>[]
+  readonly certificates: readonly RuleOf<'certificate'>[]
+  /** The rule taken from its shelf last: the one to name where what was asked of it fails. */
+  lastTaken = ''
+  /** Every age that a rule of this edition asks about, in years. */
+  readonly years: readonly number[]
+  private readonly shelves: Shelves
+  private readonly levels = new Map<string, Level>()
+  private readonly grants = new Map<string, RuleOf<'grant'>>()
+  private readonly granted = new Set<string>()
+  private readonly supervisors = new Map<string, Level | undefined>()
+  private readonly refs = new Map<Rule, RuleRef>()
+  private readonly deliveries = new Map<string, RuleOf<'certificate.delivery'>>()
+  private readonly seens = new Map<string, RuleOf<'certificate.seen'>>()
+
+  constructor(readonly edition: Edition) {
+    this.days = toDaySpan(edition.firstDay, edition.lastDay)
+    this.shelves = shelve(edition.rules)
+    this.leastAges = new Map(this.all('age.least').map((rule) => [rule.sawKind, rule]))
+    this.capacityAges = this.all('age.capacity')
+    this.certificates = this.all('certificate')
+    for (const level of edition.levels) {
+      this.levels.set(level.level, level)
+      for (const alias of level.aliases ?? []) this.levels.set(alias, level)
+    }
+    for (const rule of this.all('grant')) {
+      this.grants.set(`${rule.level}|${rule.workKind}|${rule.sawKind}`, rule)
+      this.granted.add(`${rule.workKind}|${rule.sawKind}`)
+    }
+    for (const rule of this.all('certificate.delivery'))
+      for (const subject of rule.subjects) this.deliveries.set(subject, rule)
+    for (const rule of this.all('certificate.seen'))
+      for (const subject of rule.subjects) this.seens.set(subject, rule)
+    this.years = [
+      ...new Set([
+        ...this.all('age.least').map((rule) => rule.years),
+        ...this.capacityAges.flatMap((rule) =>
+          rule.from === undefined ? [rule.under] : [rule.from, rule.under],
+        ),
+        ...this.all('supervision').map((rule) => rule.ofAge),
+      ]),
+    ]
+  }
+
+  /** All rules of a kind, in the order of the book. */
+  all<Kind extends RuleKind>(kind: Kind): readonly RuleOf<Kind>[] {
+    return this.shelves[kind]
+  }
+
+  /** The rule of a kind that every edition holds; throws where the book lacks it, which makes an answer `unknown`. */
+  one<Kind extends RequiredKind>(kind: Kind): RuleOf<Kind> {
+    const rule = this.shelves[kind][0]
+    const shelved: Rule | undefined = rule
+    this.lastTaken = shelved?.id ?? kind
+    if (rule === undefined)
+      throw new InvariantBroken(`the edition ${this.edition.id} has no rule of kind ${kind}`)
+    return rule
+  }
+
+  /** The level of this edition that has the id, or has it as an alias. */
+  level(id: string): Level | undefined {
+    return this.levels.get(id)
+  }
+
+  /** What a level is granted for a work kind with a saw kind. */
+  grant(level: string, workKind: WorkKind, sawKind: SawKind): RuleOf<'grant'> | undefined {
+    const rule = this.grants.get(`${level}|${workKind}|${sawKind}`)
+    if (rule !== undefined) this.lastTaken = rule.id
+    return rule
+  }
+
+  /** Whether the edition says anything about the work kind with the saw kind. */
+  hasGrants(workKind: WorkKind, sawKind: SawKind): boolean {
+    return this.granted.has(`${workKind}|${sawKind}`)
+  }
+
+  /** The lowest level that does the work on its own: the rank of whom a supervised person needs. */
+  supervisor(workKind: WorkKind, sawKind: SawKind, complexity: Complexity): Level | undefined {
+    const key = `${workKind}|${sawKind}|${complexity}`
+    if (!this.supervisors.has(key))
+      this.supervisors.set(key, this.independents(workKind, sawKind, complexity)[0])
+    return this.supervisors.get(key)
+  }
+
+  /** The levels that do the work on their own, lowest rank first. */
+  independents(workKind: WorkKind, sawKind: SawKind, complexity: Complexity): Level[] {
+    return this.edition.levels
+      .filter((level) => this.grant(level.level, workKind, sawKind)?.cells[complexity] === 'independent')
+      .sort((left, right) => left.rank - right.rank)
+  }
+
+  /** Whether a level is given anything at all for the work kind, at any complexity. */
+  givesAnything(grant: RuleOf<'grant'> | undefined): boolean {
+    return grant !== undefined && COMPLEXITIES.some((complexity) => grant.cells[complexity] !== 'none')
+  }
+
+  /** The rule that says how delivery of a subject's certificate counts, where one does. */
+  delivery(subject: string): RuleOf<'certificate.delivery'> | undefined {
+    return this.deliveries.get(subject)
+  }
+
+  /** The rule that a self-stated certificate of the subject must have been seen, where one does. */
+  seen(subject: string): RuleOf<'certificate.seen'> | undefined {
+    return this.seens.get(subject)
+  }
+
+  /** The rule as an answer names it. */
+  ref(rule: Rule): RuleRef {
+    const known = this.refs.get(rule)
+    if (known !== undefined) return known
+    const ref = { edition: this.edition.id, rule: rule.id, source: rule.source, mark: rule.mark }
+    this.refs.set(rule, ref)
+    return ref
+  }
+}
+
+/** One place for each kind: a kind of rule that nothing asks about does not compile. */
+function shelve(rules: readonly Rule[]): Shelves {
+  const shelves: Shelves = {
+    'age.least': [],
+    'age.capacity': [],
+    'capacity.outside': [],
+    agreement: [],
+    certificate: [],
+    'certificate.delivery': [],
+    'certificate.seen': [],
+    assignment: [],
+    evaluator: [],
+    decider: [],
+    grant: [],
+    'card.needed': [],
+    'card.days': [],
+    restriction: [],
+    'restriction.words': [],
+    suspension: [],
+    term: [],
+    recognition: [],
+    supervision: [],
+    'supervision.partner': [],
+    'supervision.trainer': [],
+    'complexity.rated': [],
+    'complexity.provisional': [],
+    'worksheet.factor': [],
+    'worksheet.stacking': [],
+    'cautions.shown': [],
+  }
+  for (const rule of rules) (shelves[rule.kind] as Rule[]).push(rule)
+  return shelves
+}

@@ -1,0 +1,13 @@
+import { z } from 'zod'
+import { complexityField, idField, ruleBase, workKindsField } from './common.schema.ts'
+
+/** Which cautions stand beside an answer about a kind of work, in which order. */
+export const cautionsShownRule = z.strictObject({
+  ...ruleBase,
+  kind: z.literal('cautions.shown'),
+  workKinds: workKindsField,
+  complexities: z.array(complexityField).min(1),
+  cautions: z.array(idField).min(1),
+})
+
+export const cautionRules = [cautionsShownRule] as const

@@ -1,0 +1,34 @@
+import { z } from 'zod'
+import { complexityField, idField, nameField, ruleBase, workKindsField } from './common.schema.ts'
+
+/** An item nobody has rated is `unknown` for whoever's level gives anything. */
+export const ratedRule = z.strictObject({ ...ruleBase, kind: z.literal('complexity.rated') })
+
+/** When a rating is provisional, and planned one class higher. */
+export const provisionalRule = z.strictObject({
+  ...ruleBase,
+  kind: z.literal('complexity.provisional'),
+  days: z.int().min(1).max(3660),
+})
+
+/** One factor of the worksheet: what is seen, and the least complexity each observation makes. */
+export const factorRule = z.strictObject({
+  ...ruleBase,
+  kind: z.literal('worksheet.factor'),
+  factor: idField,
+  name: nameField,
+  workKinds: workKindsField,
+  required: z.boolean(),
+  options: z.array(z.strictObject({ option: idField, name: nameField, floor: complexityField })).min(2),
+})
+
+/** Several factors of one class make the next. */
+export const stackingRule = z.strictObject({
+  ...ruleBase,
+  kind: z.literal('worksheet.stacking'),
+  count: z.int().min(2).max(20),
+  of: complexityField,
+  make: complexityField,
+})
+
+export const workRules = [ratedRule, provisionalRule, factorRule, stackingRule] as const
