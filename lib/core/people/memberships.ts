@@ -1,0 +1,75 @@
+import { toEpochDay, type EpochDay } from '../calendar/dates.ts'
+import { hasDay, toDaySpan } from '../calendar/spans.ts'
+import type { Capacity } from '../rulebooks/words.ts'
+import type { Membership, Permission } from './people.schema.ts'
+
+/** A membership with its days at hand. */
+export type IndexedMembership = {
+  membership: Membership
+  first: EpochDay | undefined
+  last: EpochDay | undefined
+}
+
+/** How a membership stands to a day. `open` has begun and states no last day; `undated` states none at all. */
+export type Coverage = 'covers' | 'open' | 'undated' | 'ended' | 'not-begun'
+
+/** A membership made ready to be asked about days. */
+export function indexMembership(membership: Membership): IndexedMembership {
+  return {
+    membership,
+    first: membership.firstDay === undefined ? undefined : toEpochDay(membership.firstDay),
+    last: membership.lastDay === undefined ? undefined : toEpochDay(membership.lastDay),
+  }
+}
+
+/** How a membership stands to a day by the days it states. */
+export function coverageOn({ first, last }: IndexedMembership, day: EpochDay): Coverage {
+  if (last !== undefined && day > last) return 'ended'
+  if (first !== undefined && day < first) return 'not-begun'
+  if (last !== undefined) return 'covers'
+  return first === undefined ? 'undated' : 'open'
+}
+
+/**
+ * The memberships of a day: those whose agreement covers it or that state no days; those that have ended or not begun
+ * only where no other covers the day. Where no agreement is wanted a first day is enough to cover, and an employee's
+ * membership without days covers every day.
+ */
+export function membershipsOn(
+  memberships: readonly IndexedMembership[],
+  day: EpochDay,
+  wantAgreement: readonly Capacity[],
+): readonly IndexedMembership[] {
+  if (memberships.length < 2) return memberships
+  const current = memberships.filter((indexed) => {
+    const coverage = coverageOn(indexed, day)
+    return coverage !== 'ended' && coverage !== 'not-begun'
+  })
+  const isCovered = current.some((indexed) => {
+    const { capacity } = indexed.membership
+    const coverage = coverageOn(indexed, day)
+    if (coverage === 'undated') return capacity === 'employee'
+    return coverage === 'covers' || !wantAgreement.includes(capacity)
+  })
+  return isCovered ? current : memberships
+}
+
+/** What a guardian's statements say on a day: the one in force with the latest first day, or that none is on record. */
+export function guardianSays(
+  permissions: readonly Permission[],
+  day: EpochDay,
+): { says: Permission['says'] | 'not-on-record'; permission?: Permission } {
+  let inForce: Permission | undefined
+  for (const permission of permissions) {
+    if (!hasDay(toDaySpan(permission.firstDay, permission.lastDay), day)) continue
+    if (inForce === undefined || speaksBefore(permission, inForce)) inForce = permission
+  }
+  return inForce === undefined ? { says: 'not-on-record' } : { says: inForce.says, permission: inForce }
+}
+
+function speaksBefore(left: Permission, right: Permission): boolean {
+  if (left.firstDay !== right.firstDay) return left.firstDay > right.firstDay
+  return UNFAVOURABLE.indexOf(left.says) > UNFAVOURABLE.indexOf(right.says)
+}
+
+const UNFAVOURABLE: readonly Permission['says'][] = ['given', 'withdrawn', 'refused']
