@@ -1,0 +1,79 @@
+import { lastCountingDay, type IndexedCard } from '../cards/card-index.ts'
+import { byText } from '../kernel/order.ts'
+import { InvariantBroken } from '../kernel/result.ts'
+import type { EditionIndex } from '../rulebooks/edition-index.ts'
+import type { StandingRank } from '../rulebooks/standing.ts'
+import type { Finding, Met } from './answer.ts'
+import { sortedFindings } from './finding-order.ts'
+import type { CardVerdict } from './judge-card.ts'
+
+type Told = { rank: StandingRank; findings: readonly Finding[]; met: readonly Met[] }
+
+/** One way by which somebody may come to do the work: a card that names it, an assignment, or nothing. */
+export type Route = Told &
+  (
+    | { by: 'card'; indexed: IndexedCard; verdict: CardVerdict | undefined }
+    | { by: 'assignment' }
+    | { by: 'nothing' }
+  )
+
+type CardRoute = Extract<Route, { by: 'card' }>
+
+/**
+ * Which route speaks: best standing; a card that names the work before an assignment; among cards one in force, then
+ * the one that ended last, then the next to begin; fewest findings, higher rank, later last day, id.
+ */
+export function chooseSpeaker(
+  edition: EditionIndex,
+  routes: readonly Route[],
+): { speaker: Route; others: readonly Route[] } {
+  const [speaker, ...others] = [...routes].sort((left, right) => compareRoutes(edition, left, right))
+  if (speaker === undefined) throw new InvariantBroken('a person has one route at least')
+  return { speaker, others }
+}
+
+function compareRoutes(edition: EditionIndex, left: Route, right: Route): number {
+  if (left.rank !== right.rank) return right.rank - left.rank
+  if (left.by === 'card' && right.by === 'card') return compareCards(edition, left, right)
+  return BY.indexOf(left.by) - BY.indexOf(right.by)
+}
+
+const BY: readonly Route['by'][] = ['card', 'assignment', 'nothing']
+
+function compareCards(edition: EditionIndex, left: CardRoute, right: CardRoute): number {
+  return (
+    stateOrder(left) - stateOrder(right) ||
+    nearness(right) - nearness(left) ||
+    sortedFindings(left.findings).length - sortedFindings(right.findings).length ||
+    levelRank(edition, right) - levelRank(edition, left) ||
+    lastDay(right) - lastDay(left) ||
+    byText(left.indexed.card.id, right.indexed.card.id)
+  )
+}
+
+function stateOrder({ verdict }: CardRoute): number {
+  switch (verdict?.state) {
+    case 'in-force':
+    case undefined:
+      return 0
+    case 'no-last-day':
+      return 1
+    case 'ended':
+      return 2
+    case 'not-begun':
+      return 3
+  }
+}
+
+function nearness({ indexed, verdict }: CardRoute): number {
+  if (verdict?.state === 'ended') return lastCountingDay(indexed)
+  return verdict?.state === 'not-begun' ? 0 - indexed.effective : 0
+}
+
+function lastDay({ indexed }: CardRoute): number {
+  return indexed.last === undefined && indexed.ending === undefined ? -Infinity : lastCountingDay(indexed)
+}
+
+function levelRank(edition: EditionIndex, { verdict }: CardRoute): number {
+  return verdict?.level === undefined ? -1 : (edition.level(verdict.level)?.rank ?? -1)
+}

@@ -1,0 +1,119 @@
+import { byText, sortedTexts } from '../kernel/order.ts'
+import { rankOf } from '../rulebooks/standing.ts'
+import type { Finding, FindingKind, Note } from './answer.ts'
+
+/** The order in which findings are told: what stops everything first, then the card, its limits, the certificates. */
+const ORDER: Record<FindingKind, number> = {
+  'rule-failed': 0,
+  'no-edition': 1,
+  'outside-book': 2,
+  suspended: 3,
+  'no-card': 4,
+  'book-does-not-recognise': 5,
+  'card-not-yet-valid': 6,
+  'card-no-longer-valid': 7,
+  'level-too-low': 8,
+  'over-diameter': 9,
+  'outside-places': 10,
+  'outside-species': 11,
+  'above-greatest-complexity': 12,
+  'double-bucking-only': 13,
+  'no-felling': 14,
+  'under-age': 15,
+  'guardian-permission-missing': 16,
+  'no-agreement': 17,
+  'certificate-lapsed': 18,
+  'certificate-delivery': 19,
+  'certificate-not-seen': 20,
+  'certificate-not-on-record': 21,
+  'words-unresolved': 22,
+  'not-on-record': 23,
+  'complexity-unrated': 24,
+  'training-only': 25,
+  'needs-supervisor': 26,
+}
+
+/** What makes two findings equal: kind, rule id and figures. Records, edition and what is still allowed are not compared. */
+export function findingKey(finding: Finding): string {
+  return `${finding.kind}|${finding.rule.rule}${figuresOf(finding)}`
+}
+
+/** What makes two notes equal: kind, rule id and figures; days are joined, records collected. */
+export function noteKey(note: Note): string {
+  return `${note.kind}|${note.rule?.rule ?? ''}${figuresOf(note)}`
+}
+
+type NamesOf<Told> = Told extends unknown ? keyof Told : never
+type Figure = Exclude<NamesOf<Finding> | NamesOf<Note>, 'kind' | 'rule' | 'records' | 'allows' | 'days'>
+
+/** Everything that a finding or a note may count beside its kind, in the order compared; one left out does not compile. */
+const COMPARED: Record<Figure, true> = {
+  subject: true,
+  what: true,
+  lastDay: true,
+  supervisor: true,
+  level: true,
+  complexity: true,
+  capacity: true,
+  years: true,
+  says: true,
+  day: true,
+  firstDay: true,
+  workKind: true,
+  sawKind: true,
+  notice: true,
+  because: true,
+  form: true,
+  ended: true,
+  limit: true,
+  diameter: true,
+  places: true,
+  allowed: true,
+  text: true,
+  book: true,
+  other: true,
+  effectiveDay: true,
+  runsTo: true,
+  name: true,
+  termLastDay: true,
+  rated: true,
+  planned: true,
+}
+
+const FIGURES = Object.keys(COMPARED) as Figure[]
+
+function figuresOf(told: object): string {
+  const figures: { readonly [Name in Figure]?: unknown } = told
+  let text = ''
+  for (const name of FIGURES) {
+    const figure = figures[name]
+    if (figure === undefined) continue
+    text += `|${name}=${typeof figure === 'string' ? figure : JSON.stringify(figure)}`
+  }
+  return text
+}
+
+/**
+ * Findings sorted in the order they are told, each once; the same finding by several records keeps them all, and what
+ * the strictest of them allows.
+ */
+export function sortedFindings(findings: readonly Finding[]): Finding[] {
+  if (findings.length < 2) return [...findings]
+  const byKey = new Map<string, Finding>()
+  for (const finding of findings) {
+    const key = findingKey(finding)
+    const known = byKey.get(key)
+    byKey.set(key, known === undefined ? finding : joined(known, finding))
+  }
+  return [...byKey.entries()]
+    .sort(
+      ([leftKey, left], [rightKey, right]) =>
+        ORDER[left.kind] - ORDER[right.kind] || byText(leftKey, rightKey),
+    )
+    .map(([, finding]) => finding)
+}
+
+function joined(left: Finding, right: Finding): Finding {
+  const stricter = rankOf(right.allows) < rankOf(left.allows) ? right : left
+  return { ...stricter, records: sortedTexts([...left.records, ...right.records]) }
+}

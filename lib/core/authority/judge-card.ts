@@ -1,0 +1,149 @@
+import type { EpochDay } from '../calendar/dates.ts'
+import {
+  cardStateOn,
+  judgeCardDays,
+  recognisedLevel,
+  type CardState,
+  type IndexedCard,
+} from '../cards/card-index.ts'
+import type { CardFinding, CardMet } from '../cards/findings.ts'
+import { judgeRestrictions, type RestrictedWork } from '../cards/restrictions.ts'
+import { stopsOn, tellSuspended } from '../cards/suspensions.ts'
+import type { EditionIndex } from '../rulebooks/edition-index.ts'
+import type { RuleOf } from '../rulebooks/rules.schema.ts'
+import type { Sink } from '../rulebooks/sink.ts'
+import {
+  INDEPENDENT,
+  NONE,
+  OWN_LEVEL,
+  TRAINING,
+  UNKNOWN,
+  worse,
+  type StandingRank,
+} from '../rulebooks/standing.ts'
+
+/** What one card gives on a day, the person's own rules apart. */
+export type CardVerdict = {
+  rank: StandingRank
+  state: CardState
+  /** The level as which it counts in the governing edition; absent where the book does not recognise it. */
+  level: string | undefined
+  grant: RuleOf<'grant'> | undefined
+  /** Whether a restriction wants a supervisor that the level does not want already. */
+  wantsSupervisor: boolean
+}
+
+type CardSink = Sink<CardFinding, CardMet> | undefined
+
+/** Judges one card that names the work kind and saw kind: its days, its level, its restrictions, its suspensions. */
+export function judgeCard(
+  edition: EditionIndex,
+  indexed: IndexedCard,
+  work: RestrictedWork,
+  person: string,
+  day: EpochDay,
+  sink: CardSink,
+): CardVerdict {
+  const { card } = indexed
+  const { workKind, sawKind } = work
+  let rank = judgeCardDays(edition, indexed, day, sink)
+  let wantsSupervisor = false
+  if (card.workKinds === 'not-stated' && workKind === 'felling') {
+    rank = worse(rank, UNKNOWN)
+    sink?.unmet({
+      kind: 'not-on-record',
+      what: 'work-kinds',
+      rule: edition.ref(edition.one('card.needed')),
+      records: [card.id],
+      allows: 'unknown',
+    })
+  }
+  const level = recognisedLevel(edition, card, workKind, sawKind)
+  const grant = level === undefined ? undefined : edition.grant(level, workKind, sawKind)
+  if (level === undefined) {
+    rank = NONE
+    sink?.unmet({
+      kind: 'book-does-not-recognise',
+      book: card.book,
+      level: card.level,
+      rule: edition.ref(edition.one('recognition')),
+      records: [card.id],
+      allows: 'none',
+    })
+  } else {
+    const cell = judgeCell(edition, level, grant, indexed, work, sink)
+    rank = worse(rank, cell)
+    const restricted = judgeRestrictions(edition, indexed, work, sink)
+    rank = worse(rank, restricted.rank)
+    if (restricted.wantsSupervisor) {
+      rank = worse(rank, OWN_LEVEL)
+      wantsSupervisor = cell !== OWN_LEVEL && cell !== TRAINING
+      if (wantsSupervisor) tellNeedsSupervisor(edition, edition.one('restriction'), [card.id], work, sink)
+    }
+  }
+  for (const suspension of indexed.suspensions) {
+    if (!stopsOn(suspension, day, workKind, sawKind)) continue
+    rank = NONE
+    if (sink !== undefined) tellSuspended(edition, suspension, person, day, sink)
+  }
+  return { rank, state: cardStateOn(indexed, day), level, grant, wantsSupervisor }
+}
+
+function judgeCell(
+  edition: EditionIndex,
+  level: string,
+  grant: RuleOf<'grant'> | undefined,
+  { card }: IndexedCard,
+  { workKind, sawKind, complexity }: RestrictedWork,
+  sink: CardSink,
+): StandingRank {
+  const records = [card.id]
+  if (complexity === 'not-rated' && edition.givesAnything(grant)) {
+    sink?.unmet({
+      kind: 'complexity-unrated',
+      rule: edition.ref(edition.one('complexity.rated')),
+      records: [],
+      allows: 'unknown',
+    })
+    return UNKNOWN
+  }
+  const gives = grant === undefined || complexity === 'not-rated' ? 'none' : grant.cells[complexity]
+  const rule = edition.ref(grant ?? edition.one('card.needed'))
+  const supervisor =
+    complexity === 'not-rated' ? undefined : edition.supervisor(workKind, sawKind, complexity)?.level
+  const whose = supervisor === undefined ? {} : { supervisor }
+  switch (gives) {
+    case 'independent':
+      if (complexity !== 'not-rated')
+        sink?.met?.({ kind: 'cell-gives', level, complexity, gives, rule, records })
+      return INDEPENDENT
+    case 'own-level':
+      sink?.unmet({ kind: 'needs-supervisor', ...whose, rule, records, allows: 'own-level' })
+      return OWN_LEVEL
+    case 'training':
+      sink?.unmet({ kind: 'training-only', level, ...whose, rule, records, allows: 'training' })
+      return TRAINING
+    case 'none':
+      sink?.unmet({ kind: 'level-too-low', level, complexity, rule, records, allows: 'none' })
+      return NONE
+  }
+}
+
+/** Tells that a supervisor is needed, and of which level at least. */
+export function tellNeedsSupervisor(
+  edition: EditionIndex,
+  rule: RuleOf<'restriction'> | RuleOf<'age.capacity'>,
+  records: readonly string[],
+  { workKind, sawKind, complexity }: RestrictedWork,
+  sink: CardSink,
+): void {
+  const supervisor =
+    complexity === 'not-rated' ? undefined : edition.supervisor(workKind, sawKind, complexity)?.level
+  sink?.unmet({
+    kind: 'needs-supervisor',
+    ...(supervisor === undefined ? {} : { supervisor }),
+    rule: edition.ref(rule),
+    records,
+    allows: 'own-level',
+  })
+}
