@@ -1,0 +1,237 @@
+import type { Restriction } from '../cards/cards.schema.ts'
+import { stepsTo, type FactIndex, type Located } from './fact-index.ts'
+import type { PathStep } from './paths.ts'
+import type { ProblemList } from './problem-list.ts'
+import { References, type FirstKnown } from './references.ts'
+import type { SectionName } from './sections.ts'
+
+/**
+ * Every reference of every fact leads to a record that some version recorded in the same entry or before makes known.
+ * Whether that version is still current is not asked: what ceased to be known can still be spoken of.
+ */
+export function checkReferences(index: FactIndex, problems: ProblemList): void {
+  const check = new ReferenceCheck(index, problems)
+  for (const located of index.of('editions')) check.edition(located)
+  for (const located of index.of('confirmations')) check.confirmation(located)
+  for (const located of index.of('places')) check.place(located)
+  for (const located of index.of('memberships')) check.membership(located)
+  for (const located of index.of('permissions')) check.to(located, 'person', 'people', located.fact.person)
+  for (const located of index.of('certificates')) check.to(located, 'person', 'people', located.fact.person)
+  for (const located of index.of('designations')) check.designation(located)
+  for (const located of index.of('assignments')) check.assignment(located)
+  for (const located of index.of('cards')) check.card(located)
+  for (const located of index.of('endings')) check.to(located, 'card', 'cards', located.fact.card)
+  for (const located of index.of('resolutions')) check.resolution(located)
+  for (const located of index.of('extensions')) check.extension(located)
+  for (const located of index.of('suspensions')) check.suspension(located)
+  for (const located of index.of('lifts')) check.lift(located)
+  for (const section of ['items', 'expectedWork'] as const)
+    for (const located of index.of(section)) check.to(located, 'place', 'places', located.fact.place)
+  for (const located of index.of('ratings')) {
+    check.to(located, 'item', 'items', located.fact.item)
+    check.to(located, 'rater', 'people', located.fact.rater)
+  }
+  for (const located of index.of('raises')) {
+    check.to(located, 'item', 'items', located.fact.item)
+    check.to(located, 'by', 'people', located.fact.by)
+  }
+}
+
+type Target = Parameters<References['check']>[1]
+type Anywhere = Located<SectionName>
+
+class ReferenceCheck {
+  private readonly references: References
+  private readonly levels: ReadonlyMap<string, FirstKnown>
+  private readonly rules: ReadonlyMap<string, FirstKnown>
+  private readonly numbers: FirstKnown
+
+  constructor(
+    private readonly index: FactIndex,
+    private readonly problems: ProblemList,
+  ) {
+    this.references = new References(index, problems)
+    this.levels = namesBy(index.of('editions'), (edition) => edition.book, levelNames)
+    this.rules = namesBy(
+      index.of('editions'),
+      (edition) => edition.id,
+      (edition) => edition.rules.map((rule) => rule.id),
+    )
+    this.numbers =
+      namesBy(
+        index.of('cards'),
+        () => '',
+        (card) => [card.number],
+      ).get('') ?? new Map<string, number>()
+  }
+
+  /** A reference in a field of a fact; a field that says nothing leads nowhere. */
+  to(
+    located: Anywhere,
+    field: PathStep | readonly PathStep[],
+    target: Target,
+    id: string | undefined,
+  ): boolean {
+    if (id === undefined) return false
+    const steps = typeof field === 'object' ? field : [field]
+    return this.references.check([...stepsTo(located), ...steps], target, id, located.fact.recordedIn)
+  }
+
+  edition(located: Located<'editions'>): void {
+    this.to(located, 'book', 'books', located.fact.book)
+    for (const [at, rule] of located.fact.rules.entries()) {
+      if (rule.kind !== 'cautions.shown') continue
+      for (const [place, caution] of rule.cautions.entries())
+        this.to(located, ['rules', at, 'cautions', place], 'cautions', caution)
+    }
+  }
+
+  confirmation(located: Located<'confirmations'>): void {
+    const { edition, rule, recordedIn } = located.fact
+    if (!this.to(located, 'edition', 'editions', edition)) return
+    const known = this.rules.get(edition) ?? new Map<string, number>()
+    this.references.checkIn([...stepsTo(located), 'rule'], 'rules', known, rule, recordedIn)
+  }
+
+  place(located: Located<'places'>): void {
+    this.to(located, 'parent', 'places', located.fact.parent)
+    for (const [at, { book }] of (located.fact.books ?? []).entries())
+      this.to(located, ['books', at, 'book'], 'books', book)
+  }
+
+  membership(located: Located<'memberships'>): void {
+    this.to(located, 'person', 'people', located.fact.person)
+    this.to(located, 'organisation', 'organisations', located.fact.organisation)
+    this.unit(located, ['unit'], located.fact.unit)
+  }
+
+  designation(located: Located<'designations'>): void {
+    this.to(located, 'person', 'people', located.fact.person)
+    this.bookAndLevel(located)
+  }
+
+  assignment(located: Located<'assignments'>): void {
+    const { person, items, trainers } = located.fact
+    this.to(located, 'person', 'people', person)
+    for (const [at, item] of items.entries()) this.to(located, ['items', at], 'items', item)
+    for (const [at, trainer] of trainers.entries()) this.to(located, ['trainers', at], 'people', trainer)
+  }
+
+  card(located: Located<'cards'>): void {
+    this.to(located, 'person', 'people', located.fact.person)
+    this.bookAndLevel(located)
+    this.restrictedPlaces(located, 'restrictions', located.fact.restrictions)
+  }
+
+  resolution(located: Located<'resolutions'>): void {
+    const { card, restriction, recordedIn, into } = located.fact
+    this.restrictedPlaces(located, 'into', into)
+    if (!this.to(located, 'card', 'cards', card)) return
+    const known = new Map<string, number>()
+    let isWords = false
+    for (const version of this.index.versions('cards', card)) {
+      for (const { id, kind } of version.fact.restrictions) {
+        known.set(id, Math.min(version.fact.recordedIn, known.get(id) ?? Infinity))
+        isWords ||= id === restriction && kind === 'words'
+      }
+    }
+    const steps = [...stepsTo(located), 'restriction']
+    if (!this.references.checkIn(steps, 'restrictions', known, restriction, recordedIn) || isWords) return
+    this.problems.add(steps, restriction, { kind: 'restriction-not-words', restriction })
+  }
+
+  extension(located: Located<'extensions'>): void {
+    const { book, of } = located.fact
+    this.to(located, 'book', 'books', book)
+    if (of.kind !== 'card' || !this.to(located, ['of', 'card'], 'cards', of.card)) return
+    const cardBook = this.index.versions('cards', of.card).at(-1)?.fact.book
+    if (cardBook === undefined || cardBook === book) return
+    const figures = { kind: 'extension-of-another-book', book, card: of.card, cardBook } as const
+    this.problems.add([...stepsTo(located), 'book'], book, figures)
+  }
+
+  suspension(located: Located<'suspensions'>): void {
+    const { subject, notices, recordedIn } = located.fact
+    for (const [at, notice] of (notices ?? []).entries())
+      this.to(located, ['notices', at, 'person'], 'people', notice.person)
+    switch (subject.kind) {
+      case 'person':
+        this.to(located, ['subject', 'person'], 'people', subject.person)
+        return
+      case 'organisation':
+        this.to(located, ['subject', 'organisation'], 'organisations', subject.organisation)
+        return
+      case 'unit':
+        this.unit(located, ['subject', 'unit'], subject.unit)
+        return
+      case 'place':
+        this.to(located, ['subject', 'place'], 'places', subject.place)
+        return
+      case 'card': {
+        if (this.index.hasUnreadable('cards')) return
+        const steps = [...stepsTo(located), 'subject', 'number']
+        this.references.checkIn(steps, 'card-numbers', this.numbers, subject.number, recordedIn)
+        return
+      }
+      case 'work-kind':
+      case 'saw-kind':
+      case 'everybody':
+    }
+  }
+
+  lift(located: Located<'lifts'>): void {
+    const { suspension, day } = located.fact
+    if (!this.to(located, 'suspension', 'suspensions', suspension)) return
+    const firstDay = this.index.versions('suspensions', suspension).at(-1)?.fact.firstDay
+    if (firstDay === undefined || firstDay <= day) return
+    this.problems.add([...stepsTo(located), 'day'], day, { kind: 'lift-before-suspension', day, firstDay })
+  }
+
+  private unit(located: Anywhere, field: readonly PathStep[], id: string | undefined): void {
+    if (id === undefined || !this.to(located, field, 'places', id)) return
+    const known = this.index
+      .versions('places', id)
+      .filter(({ fact }) => fact.recordedIn <= located.fact.recordedIn)
+    const found = known.at(-1)?.fact.kind
+    if (found === undefined || found === 'unit') return
+    this.problems.add([...stepsTo(located), ...field], id, { kind: 'not-a-unit', id, found })
+  }
+
+  private bookAndLevel(located: Located<'cards'> | Located<'designations'>): void {
+    const { book, level, recordedIn } = located.fact
+    if (!this.to(located, 'book', 'books', book)) return
+    const known = this.levels.get(book)
+    // A book without editions is told of by itself, and one that could not be read may hold the level.
+    if (known === undefined || this.index.hasUnreadable('editions')) return
+    this.references.checkIn([...stepsTo(located), 'level'], 'levels', known, level, recordedIn)
+  }
+
+  private restrictedPlaces(located: Anywhere, field: string, restrictions: readonly Restriction[]): void {
+    for (const [at, restriction] of restrictions.entries()) {
+      if (restriction.kind !== 'places') continue
+      for (const [place, id] of restriction.places.entries())
+        this.to(located, [field, at, 'places', place], 'places', id)
+    }
+  }
+}
+
+function levelNames(edition: {
+  levels: readonly { level: string; aliases?: readonly string[] }[]
+}): string[] {
+  return edition.levels.flatMap((level) => [level.level, ...(level.aliases ?? [])])
+}
+
+/** Names that facts give, grouped, each with the earliest entry in which one of them gives it. */
+function namesBy<Name extends SectionName>(
+  facts: readonly Located<Name>[],
+  group: (fact: Located<Name>['fact']) => string,
+  names: (fact: Located<Name>['fact']) => readonly string[],
+): ReadonlyMap<string, FirstKnown> {
+  const groups = new Map<string, Map<string, number>>()
+  for (const { fact } of facts) {
+    const known = groups.get(group(fact)) ?? new Map<string, number>()
+    groups.set(group(fact), known)
+    for (const name of names(fact)) known.set(name, Math.min(fact.recordedIn, known.get(name) ?? Infinity))
+  }
+  return groups
+}

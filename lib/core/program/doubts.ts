@@ -1,0 +1,199 @@
+import type { Records } from '../authority/records.ts'
+import { lastDayOfTerm } from '../calendar/anniversaries.ts'
+import { daysUntil, toEpochDay, type CalendarDate } from '../calendar/dates.ts'
+import { dateIn } from '../calendar/instants.ts'
+import type { Card } from '../cards/cards.schema.ts'
+import { byText } from '../kernel/order.ts'
+import type { Certificate } from '../people/people.schema.ts'
+import type { Edition } from '../rulebooks/books.schema.ts'
+import { PlaceIndex } from '../work/place-index.ts'
+import { rateWorksheet } from '../work/worksheet.ts'
+import type { Rating } from '../work/work.schema.ts'
+import { latestEntry, recordsAt } from './known.ts'
+import { writePath } from './paths.ts'
+import type { Doubt, DoubtFigures } from './problems.ts'
+import type { Program } from './program.schema.ts'
+import { SECTION_NAMES, type Fact, type FactsBySection, type SectionName } from './sections.ts'
+
+/** How many days after it was last compared with its issuer's record a carried-in card is doubtful. */
+export const RECONCILED_FOR_DAYS = 365
+
+/**
+ * What somebody should look at in a program as now known, in the order of the file. A doubt is no error: answers count
+ * what it is about by the rules. Cards and certificates that ended before the day of the last entry raise none.
+ */
+export function programDoubts(program: Program): Doubt[] {
+  const last = program.entries.at(-1)
+  if (last === undefined) return []
+  const records = recordsAt(program, latestEntry(program))
+  const today = dateIn(last.statedAt, program.program.timeZone)
+  const found = new Map<Fact, DoubtFigures[]>()
+  const doubt = (fact: Fact, figures: DoubtFigures): void => {
+    found.set(fact, [...(found.get(fact) ?? []), figures])
+  }
+  doubtPeople(records, doubt)
+  doubtMemberships(records, doubt)
+  for (const certificate of records.certificates) doubtCertificate(certificate, today, doubt)
+  const cards = new CardDoubts(records, today, doubt)
+  for (const card of records.cards) cards.look(card)
+  doubtSuspensions(records, doubt)
+  const ratings = new RatingDoubts(records, doubt)
+  for (const rating of records.ratings) ratings.look(rating)
+  return inOrder(program, found)
+}
+
+type Tell = (fact: Fact, figures: DoubtFigures) => void
+
+function inOrder(program: FactsBySection, found: ReadonlyMap<Fact, readonly DoubtFigures[]>): Doubt[] {
+  return SECTION_NAMES.flatMap((section: SectionName) => {
+    const facts: readonly Fact[] = program[section]
+    return facts.flatMap((fact, index) => {
+      const person = personOf(section, fact)
+      const about = {
+        path: writePath([section, index]),
+        id: fact.id,
+        ...(person === undefined ? {} : { person }),
+      }
+      return (found.get(fact) ?? []).map((figures) => ({ ...about, ...figures }))
+    })
+  })
+}
+
+function personOf(section: SectionName, fact: Fact): string | undefined {
+  if (section === 'people') return fact.id
+  return 'person' in fact ? fact.person : undefined
+}
+
+function doubtPeople(records: Records, doubt: Tell): void {
+  const byName = new Map<string, string[]>()
+  for (const { id, name } of records.people) byName.set(name, [...(byName.get(name) ?? []), id])
+  for (const person of records.people) {
+    const people = byName.get(person.name) ?? []
+    if (people.length > 1)
+      doubt(person, { kind: 'same-name', name: person.name, people: [...people].sort(byText) })
+    if (person.birthDate === undefined && person.ofAgeFrom === undefined)
+      doubt(person, { kind: 'age-not-on-record' })
+  }
+}
+
+function doubtMemberships(records: Records, doubt: Tell): void {
+  for (const membership of records.memberships) {
+    const { capacity, firstDay, lastDay } = membership
+    if (capacity === 'not-stated') doubt(membership, { kind: 'capacity-not-stated' })
+    if (capacity === 'employee' || firstDay === undefined || lastDay !== undefined) continue
+    doubt(membership, { kind: 'agreement-open-ended', firstDay })
+  }
+}
+
+function doubtCertificate(certificate: Certificate, today: CalendarDate, doubt: Tell): void {
+  const { subject, delivery, seen, firstDay, lastDay } = certificate
+  if (lastDay !== undefined && lastDay < today) return
+  if (delivery === 'not-stated') doubt(certificate, { kind: 'delivery-not-stated', subject })
+  if (!seen) doubt(certificate, { kind: 'certificate-not-seen', subject })
+  if (firstDay !== undefined && lastDay !== undefined) return
+  const missing = firstDay !== undefined ? 'last-day' : lastDay !== undefined ? 'first-day' : 'both'
+  doubt(certificate, { kind: 'certificate-without-days', subject, missing })
+}
+
+function doubtSuspensions(records: Records, doubt: Tell): void {
+  const lifted = new Set(records.lifts.map((lift) => lift.suspension))
+  for (const suspension of records.suspensions) {
+    const { id, kind, firstDay, lastDay } = suspension
+    if (kind !== 'administrative' || lastDay !== undefined || lifted.has(id)) continue
+    doubt(suspension, { kind: 'administrative-open-ended', firstDay })
+  }
+}
+
+class CardDoubts {
+  private readonly ended: ReadonlySet<string>
+  private readonly resolved: ReadonlySet<string>
+
+  constructor(
+    private readonly records: Records,
+    private readonly today: CalendarDate,
+    private readonly doubt: Tell,
+  ) {
+    const before = records.endings.filter((ending) => ending.firstDay <= today)
+    this.ended = new Set(before.map((ending) => ending.card))
+    this.resolved = new Set(records.resolutions.map(({ card, restriction }) => `${card} ${restriction}`))
+  }
+
+  look(card: Card): void {
+    const { id, lastDay, carriedIn } = card
+    if (this.ended.has(id) || (lastDay !== undefined && lastDay < this.today)) return
+    if (lastDay === undefined) this.doubt(card, { kind: 'card-without-last-day' })
+    if (card.workKinds === 'not-stated') this.doubt(card, { kind: 'work-kinds-not-stated' })
+    if (carriedIn !== undefined) {
+      const termLastDay = this.lastDayByTerm(card)
+      if (termLastDay !== undefined && lastDay !== undefined && lastDay > termLastDay)
+        this.doubt(card, { kind: 'longer-than-term', lastDay, termLastDay })
+      this.lookAtReconciling(card, carriedIn.lastReconciled)
+    }
+    for (const restriction of card.restrictions) {
+      if (restriction.kind !== 'words' || this.resolved.has(`${id} ${restriction.id}`)) continue
+      this.doubt(card, { kind: 'words-unresolved', restriction: restriction.id, text: restriction.text })
+    }
+  }
+
+  private lookAtReconciling(card: Card, lastReconciled: CalendarDate | undefined): void {
+    if (lastReconciled === undefined) {
+      this.doubt(card, { kind: 'not-reconciled' })
+      return
+    }
+    const days = daysUntil(lastReconciled, this.today)
+    if (days > RECONCILED_FOR_DAYS) this.doubt(card, { kind: 'not-reconciled', lastReconciled, days })
+  }
+
+  /** By the edition in force on the effective day, or the earliest where none was. */
+  private lastDayByTerm({ book, level, effectiveDay }: Card): CalendarDate | undefined {
+    const editions = this.records.editions.filter((edition) => edition.book === book)
+    const earliest = [...editions].sort((left, right) => byText(left.firstDay, right.firstDay))[0]
+    const edition = editionOn(editions, effectiveDay) ?? earliest
+    const own = edition?.levels.find(
+      (known) => known.level === level || known.aliases?.includes(level),
+    )?.level
+    for (const rule of edition?.rules ?? []) {
+      if (rule.kind === 'term' && own !== undefined && rule.levels.includes(own))
+        return lastDayOfTerm(effectiveDay, rule.term, rule.end)
+    }
+    return undefined
+  }
+}
+
+class RatingDoubts {
+  private readonly places: PlaceIndex
+
+  constructor(
+    private readonly records: Records,
+    private readonly doubt: Tell,
+  ) {
+    this.places = new PlaceIndex(records.places)
+  }
+
+  look(rating: Rating): void {
+    if (rating.observations === undefined) return
+    const item = this.records.items.find(({ id }) => id === rating.item)
+    if (item === undefined) return
+    const named =
+      item.place === undefined ? undefined : this.places.bookOn(item.place, toEpochDay(rating.day))
+    const book = named ?? this.records.book
+    const edition = editionOn(
+      this.records.editions.filter((known) => known.book === book),
+      rating.day,
+    )
+    if (edition === undefined) return
+    const read = rateWorksheet(edition.rules, item.workKind, rating.observations)
+    if (!read.ok) {
+      this.doubt(rating, { kind: 'observations-not-readable', item: item.id, edition: edition.id })
+    } else if (read.value.complexity !== rating.complexity) {
+      const figures = { stated: rating.complexity, observed: read.value.complexity }
+      this.doubt(rating, { kind: 'rating-against-observations', item: item.id, ...figures })
+    }
+  }
+}
+
+function editionOn(editions: readonly Edition[], day: CalendarDate): Edition | undefined {
+  return editions.find(
+    ({ firstDay, lastDay }) => firstDay <= day && (lastDay === undefined || day <= lastDay),
+  )
+}
