@@ -1,0 +1,165 @@
+import type { Finding } from '../../lib/core/authority/answer.ts'
+import type { Membership, Permission } from '../../lib/core/people/people.schema.ts'
+import type { Edition } from '../../lib/core/rulebooks/books.schema.ts'
+import type { RuleOf } from '../../lib/core/rulebooks/rules.schema.ts'
+import type { Capacity } from '../../lib/core/rulebooks/words.ts'
+import { ageOn, hasAge } from './ages-day.ts'
+import type { Asked } from './asked.ts'
+import { rulesOf, supervisorLevel, type Planned } from './books-day.ts'
+import { dayNumber, isCovered } from './days.ts'
+import { findingOf, rankOfStanding, standingUnder } from './findings.ts'
+
+/** The memberships that count on a day: those of the day, and where none covers it by its agreement all others. */
+export function membershipsOn(asked: Asked, edition: Edition, day: number): Membership[] {
+  const { memberships } = asked
+  return memberships.filter((one) => {
+    if (hasNeitherEndedNorNotBegun(one, day)) return true
+    return !memberships.some((other) => other !== one && coversByAgreement(edition, other, day))
+  })
+}
+
+function hasNeitherEndedNorNotBegun(one: Membership, day: number): boolean {
+  return isCovered(day, one.firstDay, one.lastDay)
+}
+
+/**
+ * Without days an employee's covers every day and no other any; a first day without a last is not shown to cover where
+ * the book wants an agreement.
+ */
+function coversByAgreement(edition: Edition, one: Membership, day: number): boolean {
+  const { firstDay, lastDay, capacity } = one
+  if (!isCovered(day, firstDay, lastDay)) return false
+  if (firstDay === undefined && lastDay === undefined) return capacity === 'employee'
+  return lastDay !== undefined || agreementRule(edition, capacity) === undefined
+}
+
+function agreementRule(edition: Edition, capacity: Capacity): RuleOf<'agreement'> | undefined {
+  return rulesOf(edition, 'agreement').find((rule) => rule.capacities.includes(capacity))
+}
+
+/** What the memberships of a day ask: those whose rules give the worst standing speak, together. */
+export function membershipFindings(
+  asked: Asked,
+  edition: Edition,
+  day: number,
+  memberships: readonly Membership[],
+  complexity: Planned,
+): Finding[] {
+  const said =
+    memberships.length === 0
+      ? [ageFindings(asked, edition, day, undefined, complexity)]
+      : memberships.map((one) => [
+          ...outsideFindings(edition, one),
+          ...ageFindings(asked, edition, day, one, complexity),
+          ...agreementFindings(edition, one, day),
+        ])
+  const worst = Math.min(...said.map((findings) => rankOfStanding(standingUnder(findings))))
+  return said.filter((findings) => rankOfStanding(standingUnder(findings)) === worst).flat()
+}
+
+function outsideFindings(edition: Edition, { id, capacity }: Membership): Finding[] {
+  return rulesOf(edition, 'capacity.outside')
+    .filter((rule) => rule.capacities.includes(capacity))
+    .map((rule) => findingOf(edition, rule, 'none', [id], { kind: 'outside-book', capacity }))
+}
+
+function agreementFindings(edition: Edition, one: Membership, day: number): Finding[] {
+  const rule = agreementRule(edition, one.capacity)
+  if (rule === undefined) return []
+  const { id, firstDay, lastDay } = one
+  if (firstDay === undefined && lastDay === undefined) {
+    return [findingOf(edition, rule, 'unknown', [id], { kind: 'no-agreement', says: 'not-on-record' })]
+  }
+  if (firstDay !== undefined && day < dayNumber(firstDay)) {
+    return [
+      findingOf(edition, rule, 'none', [id], { kind: 'no-agreement', says: 'not-begun', day: firstDay }),
+    ]
+  }
+  if (lastDay === undefined) {
+    return [findingOf(edition, rule, 'unknown', [id], { kind: 'no-agreement', says: 'no-last-day' })]
+  }
+  if (day <= dayNumber(lastDay)) return []
+  return [findingOf(edition, rule, 'none', [id], { kind: 'no-agreement', says: 'ended', day: lastDay })]
+}
+
+/** The ages asked of one membership; a person without any is judged as one whose capacity is not stated. */
+function ageFindings(
+  asked: Asked,
+  edition: Edition,
+  day: number,
+  membership: Membership | undefined,
+  complexity: Planned,
+): Finding[] {
+  const { work, person } = asked
+  const capacity = membership?.capacity ?? 'not-stated'
+  const records = membership === undefined ? [] : [membership.id]
+  const findings: Finding[] = []
+  for (const rule of rulesOf(edition, 'age.capacity')) {
+    if (rule.sawKind !== work.sawKind || !rule.workKinds.includes(work.workKind)) continue
+    if (!rule.capacities.includes(capacity)) continue
+    if (!hasAge(person)) {
+      // The least-age rule says that the age is not on record. Where a book has none, this rule asks for it.
+      if (leastAgeRules(asked, edition).length > 0) continue
+      findings.push(findingOf(edition, rule, 'unknown', [asked.id], { kind: 'not-on-record', what: 'age' }))
+      continue
+    }
+    if (ageOn(person, rule.under, day) === 'reached') continue
+    if (rule.from !== undefined && ageOn(person, rule.from, day) === 'under') continue
+    const allows = rule.gives === 'supervised' ? 'own-level' : rule.gives
+    const underAge = { kind: 'under-age', years: rule.under, capacity } as const
+    findings.push(findingOf(edition, rule, allows, [asked.id, ...records], underAge))
+    if (rule.gives === 'supervised') {
+      const supervisor = supervisorLevel(edition, work, complexity)
+      const figures = {
+        kind: 'needs-supervisor',
+        ...(supervisor === undefined ? {} : { supervisor }),
+      } as const
+      findings.push(findingOf(edition, rule, 'own-level', records, figures))
+    }
+    if (rule.gives === 'unknown') {
+      findings.push(findingOf(edition, rule, 'unknown', records, { kind: 'not-on-record', what: 'capacity' }))
+    }
+    if (rule.guardian === true) findings.push(...guardianFindings(asked, edition, rule, day))
+  }
+  return findings
+}
+
+const LEAST_FAVOURABLE: readonly Permission['says'][] = ['refused', 'withdrawn', 'given']
+
+function guardianFindings(
+  asked: Asked,
+  edition: Edition,
+  rule: RuleOf<'age.capacity'>,
+  day: number,
+): Finding[] {
+  const inForce = asked.permissions
+    .filter((one) => isCovered(day, one.firstDay, one.lastDay))
+    .sort(
+      (left, right) =>
+        dayNumber(right.firstDay) - dayNumber(left.firstDay) ||
+        LEAST_FAVOURABLE.indexOf(left.says) - LEAST_FAVOURABLE.indexOf(right.says),
+    )[0]
+  if (inForce?.says === 'given') return []
+  const figures = { kind: 'guardian-permission-missing', says: inForce?.says ?? 'not-on-record' } as const
+  const allows = inForce === undefined ? 'unknown' : 'none'
+  return [findingOf(edition, rule, allows, [inForce?.id ?? asked.id], figures)]
+}
+
+/** The rules of the least age for the saw kind. */
+export function leastAgeRules(asked: Asked, edition: Edition): RuleOf<'age.least'>[] {
+  return rulesOf(edition, 'age.least').filter((rule) => rule.sawKind === asked.work.sawKind)
+}
+
+/** What the least age says. */
+export function leastAgeFindings(asked: Asked, edition: Edition, day: number): Finding[] {
+  return leastAgeRules(asked, edition).flatMap((rule) => {
+    switch (ageOn(asked.person, rule.years, day)) {
+      case 'reached':
+        return []
+      case 'under':
+        return [findingOf(edition, rule, 'none', [asked.id], { kind: 'under-age', years: rule.years })]
+      case 'not-shown':
+        return [findingOf(edition, rule, 'unknown', [asked.id], { kind: 'not-on-record', what: 'age' })]
+    }
+  })
+}
