@@ -1,0 +1,59 @@
+import type { Doubt, DoubtKind } from '../core/program/problems.ts'
+import { dayText, daysText } from './days.ts'
+import { capitalised, joinedByAnd } from './lists.ts'
+import type { Names } from './names.ts'
+import { complexityText } from './work-words.ts'
+
+type DoubtOf<Kind extends DoubtKind> = Extract<Doubt, { kind: Kind }>
+
+/** Something that is no error and that somebody should look at: one plain sentence. */
+export function doubtSentence(doubt: Doubt, names: Names): string {
+  // The key picks the function for its own kind; TypeScript cannot follow that across the union.
+  const sentence = SENTENCES[doubt.kind] as (doubt: Doubt, names: Names) => string
+  return sentence(doubt, names)
+}
+
+/** A whole line: where it is, whom it is about, and what is doubtful. */
+export function doubtLine(doubt: Doubt, names: Names): string {
+  const whom = doubt.person === undefined ? [] : [names.person(doubt.person)]
+  return [doubt.path, ...whom, doubtSentence(doubt, names)].join(': ')
+}
+
+const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => string } = {
+  'longer-than-term': (doubt, names) =>
+    `The last day of ${names.card(doubt.id)} is ${dayText(doubt.lastDay)}, and the term of its book ends on ${dayText(doubt.termLastDay)}.`,
+  'not-reconciled': (doubt, names) => {
+    const card = capitalised(names.card(doubt.id))
+    if (doubt.lastReconciled === undefined)
+      return `${card} was carried in and never reconciled with its issuer.`
+    const since = doubt.days === undefined ? '' : `, ${daysText(doubt.days)} before the last entry`
+    return `${card} was last reconciled with its issuer on ${dayText(doubt.lastReconciled)}${since}.`
+  },
+  'card-without-last-day': (doubt, names) => `The last day of ${names.card(doubt.id)} is not on record.`,
+  'work-kinds-not-stated': (doubt, names) => `The work kinds of ${names.card(doubt.id)} are not stated.`,
+  'words-unresolved': (doubt) =>
+    `The restriction “${doubt.restriction}” says “${doubt.text}”, and no certifying official has said on record what it means.`,
+  'delivery-not-stated': (doubt, names) =>
+    `How the class for ${names.subject(doubt.subject)} was given is not stated.`,
+  'certificate-not-seen': (doubt, names) =>
+    `The ${names.subject(doubt.subject)} certificate is self-stated, and nobody else has seen it.`,
+  'certificate-without-days': (doubt, names) =>
+    `${WITHOUT_DAYS[doubt.missing]} of the ${names.subject(doubt.subject)} certificate ${doubt.missing === 'both' ? 'are' : 'is'} not on record.`,
+  'rating-against-observations': (doubt, names) =>
+    `The rating of ${names.item(doubt.item)} says ${complexityText(doubt.stated)}, and its observations give ${complexityText(doubt.observed)}.`,
+  'observations-not-readable': (doubt, names) =>
+    `The worksheet of “${names.edition(doubt.edition)}” has no such factor or option as the rating of ${names.item(doubt.item)} states.`,
+  'same-name': (doubt) => `Several people are called ${doubt.name}: ${joinedByAnd(doubt.people)}.`,
+  'age-not-on-record': () => 'Neither a birth date nor the day from which they are of age is on record.',
+  'capacity-not-stated': () => 'In which capacity they work is not stated.',
+  'agreement-open-ended': (doubt) =>
+    `The agreement began on ${dayText(doubt.firstDay)}, and its last day is not on record.`,
+  'administrative-open-ended': (doubt) =>
+    `An administrative suspension runs from ${dayText(doubt.firstDay)} without a last day and has not been lifted.`,
+}
+
+const WITHOUT_DAYS: { [Missing in DoubtOf<'certificate-without-days'>['missing']]: string } = {
+  'first-day': 'The first day',
+  'last-day': 'The last day',
+  both: 'Both days',
+}
