@@ -1,0 +1,44 @@
+import { Buffer } from 'node:buffer'
+import { writeSync } from 'node:fs'
+import { env, argv } from 'node:process'
+import { readInstant, type Instant } from '../core/calendar/instants.ts'
+import { InvariantBroken } from '../core/kernel/result.ts'
+import { run } from './run.ts'
+
+const OUTPUT = 1
+const ERRORS = 2
+const A_MOMENT = 5
+
+/**
+ * Writes the whole text before going on, so that nothing is cut off when the process ends. A reader who has gone
+ * away (`| head`) is no fault: the rest is let go.
+ */
+function write(stream: typeof OUTPUT | typeof ERRORS, text: string): void {
+  const bytes = Buffer.from(text)
+  let written = 0
+  while (written < bytes.length) {
+    try {
+      written += writeSync(stream, bytes, written)
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : undefined
+      if (code === 'EPIPE' || stream === ERRORS) return
+      if (code !== 'EAGAIN') throw error
+      // The pipe is full: its reader needs a moment.
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, A_MOMENT)
+    }
+  }
+}
+
+/** This machine's clock. */
+function now(): Instant {
+  const instant = readInstant(new Date().toISOString())
+  if (instant === undefined) throw new InvariantBroken('the clock of this machine gives no moment')
+  return instant
+}
+
+process.exitCode = run(argv.slice(2), {
+  out: (text) => write(OUTPUT, text),
+  err: (text) => write(ERRORS, text),
+  now,
+  debug: env['KERFBOOK_DEBUG'] === '1',
+})

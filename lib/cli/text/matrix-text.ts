@@ -1,0 +1,75 @@
+import type { Standing } from '../../core/rulebooks/standing.ts'
+import { spanText } from '../../wording/days.ts'
+import type { Names } from '../../wording/names.ts'
+import { writeCsv } from '../csv.ts'
+import { answersByPerson, type Matrix } from '../matrix.ts'
+
+/** One mark for each standing, told apart in print and without colour. */
+const SIGNS = {
+  independent: '#',
+  'own-level': 's',
+  training: 't',
+  unknown: '?',
+  none: '.',
+} as const satisfies Record<Standing, string>
+
+/** How many items stand side by side. */
+const COLUMNS_ABREAST = 60
+
+/** The matrix for people to read: the items by number, then a row of signs for each person. */
+export function matrixText({ people, columns }: Matrix, names: Names): string[] {
+  const shown = new Map(people.map(({ id }) => [id, shortened(names.person(id))]))
+  const width = Math.max(0, ...[...shown.values()].map(widthOf))
+  const byPerson = columns.map(answersByPerson)
+  const blocks: string[] = []
+  for (let start = 0; start < columns.length; start += COLUMNS_ABREAST) {
+    const block = byPerson.slice(start, start + COLUMNS_ABREAST)
+    blocks.push('', `Items ${start + 1} to ${start + block.length}`)
+    for (const { id } of people) {
+      const name = shown.get(id) ?? id
+      const signs = block.map((answers) => SIGNS[answers.get(id)?.standing ?? 'unknown']).join('')
+      blocks.push(`${name}${' '.repeat(width - widthOf(name))}  ${inTens(signs)}`)
+    }
+  }
+  return [
+    `${people.length} people, ${columns.length} logs, trees and expected works. Each is asked on its own days, every day counts.`,
+    '# on their own   s under a supervisor   t in training   ? not on record   . no',
+    '',
+    ...columns.map(
+      (column, place) => `${String(place + 1).padStart(4)}  ${column.name} (${spanText(column)})`,
+    ),
+    ...blocks,
+  ]
+}
+
+/** How many letters of a name stand in a row. */
+const MOST_LETTERS = 36
+
+const letters = new Intl.Segmenter()
+
+function shortened(name: string): string {
+  const seen = Array.from(letters.segment(name), ({ segment }) => segment)
+  return seen.length <= MOST_LETTERS ? name : `${seen.slice(0, MOST_LETTERS - 1).join('')}…`
+}
+
+/** How many letters a reader sees: an accent written apart belongs to its letter. */
+function widthOf(text: string): number {
+  return Array.from(letters.segment(text)).length
+}
+
+/** The matrix as CSV: a row for each person, a column for each item, standings as words of the format. */
+export function matrixCsv({ people, columns }: Matrix): string {
+  const byPerson = columns.map(answersByPerson)
+  return writeCsv([
+    ['person', 'name', ...columns.map((column) => column.item)],
+    ...people.map(({ id, name }) => [
+      id,
+      name,
+      ...byPerson.map((answers) => answers.get(id)?.standing ?? 'unknown'),
+    ]),
+  ])
+}
+
+function inTens(signs: string): string {
+  return signs.replace(/(.{10})(?=.)/g, '$1 ')
+}

@@ -1,0 +1,46 @@
+import type { Authority } from '../core/authority/authority-index.ts'
+import type { Question } from '../core/authority/question.ts'
+import { openWork } from '../core/authority/work-line.ts'
+import { Cuts, longestRuns } from '../core/calendar/partitions.ts'
+import { toDaySpan, toSpan, type Span } from '../core/calendar/spans.ts'
+import type { EditionIndex } from '../core/rulebooks/edition-index.ts'
+import type { Complexity } from '../core/rulebooks/words.ts'
+
+/** The longest runs of days on which one edition governs the work at one planned complexity. */
+export type WorkRun = Span & {
+  book: string
+  edition?: EditionIndex
+  planned: Complexity | 'not-rated'
+}
+
+/** What governs the work on the days asked, and how complex it is planned there. */
+export function workRuns(authority: Authority, question: Question): WorkRun[] {
+  const asked = openWork(authority, question.work)
+  const cuts = new Cuts(toDaySpan(question.first, question.last))
+  for (const day of asked.changes) cuts.at(day)
+  const pieces = cuts.pieces().map((days) => {
+    const { book, edition, planned } = asked.pieceOn(days.first)
+    return { ...days, value: { book, edition, planned: planned.planned } }
+  })
+  return longestRuns(
+    pieces,
+    (left, right) =>
+      left.book === right.book && left.edition === right.edition && left.planned === right.planned,
+  ).map(({ value: { book, edition, planned }, ...days }) => ({
+    ...toSpan(days),
+    book,
+    ...(edition === undefined ? {} : { edition }),
+    planned,
+  }))
+}
+
+/** The levels that the governing editions let supervise this work, lowest first, over all the days asked. */
+export function supervisors(runs: readonly WorkRun[], question: Question): string[] {
+  const { workKind, sawKind } = question.work
+  const levels = runs.flatMap(({ edition, planned }) =>
+    edition === undefined || planned === 'not-rated'
+      ? []
+      : edition.independents(workKind, sawKind, planned).map(({ level }) => level),
+  )
+  return [...new Set(levels)]
+}
