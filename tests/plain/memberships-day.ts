@@ -14,8 +14,25 @@ export function membershipsOn(asked: Asked, edition: Edition, day: number): Memb
   const { memberships } = asked
   return memberships.filter((one) => {
     if (hasNeitherEndedNorNotBegun(one, day)) return true
-    return !memberships.some((other) => other !== one && coversByAgreement(edition, other, day))
+    if (memberships.some((other) => other !== one && coversByAgreement(edition, other, day))) return false
+    return nearestOf(memberships, one, day)
   })
+}
+
+/** Of seasons of one organisation, unit and capacity the last that has ended and the next to begin speak. */
+function nearestOf(memberships: readonly Membership[], one: Membership, day: number): boolean {
+  const seasons = memberships.filter(
+    (other) =>
+      other.organisation === one.organisation && other.unit === one.unit && other.capacity === one.capacity,
+  )
+  if (one.lastDay !== undefined && dayNumber(one.lastDay) < day) {
+    const lastDays = seasons.flatMap(({ lastDay }) => lastDay ?? []).filter((last) => dayNumber(last) < day)
+    return lastDays.every((last) => last <= (one.lastDay ?? ''))
+  }
+  const firstDays = seasons
+    .flatMap(({ firstDay }) => firstDay ?? [])
+    .filter((first) => dayNumber(first) > day)
+  return firstDays.every((first) => first >= (one.firstDay ?? ''))
 }
 
 function hasNeitherEndedNorNotBegun(one: Membership, day: number): boolean {

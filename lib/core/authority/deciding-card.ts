@@ -21,34 +21,48 @@ type CardRoute = Extract<Route, { by: 'card' }>
 
 /**
  * Which route speaks: best standing; a card that names the work before an assignment; among cards one in force, then
- * the one that ended last, then the next to begin; fewest findings, higher rank, later last day, id.
+ * the one that ended last, then the next to begin; fewest findings, higher rank, later last day, id. `supervision` is the
+ * number of rules of age that want a supervisor unless the card says so.
  */
 export function chooseSpeaker(
   edition: EditionIndex,
   routes: readonly Route[],
+  supervision: number,
 ): { speaker: Route; others: readonly Route[] } {
-  const [speaker, ...others] = [...routes].sort((left, right) => compareRoutes(edition, left, right))
+  const [speaker, ...others] = [...routes].sort((left, right) =>
+    compareRoutes(edition, supervision, left, right),
+  )
   if (speaker === undefined) throw new InvariantBroken('a person has one route at least')
   return { speaker, others }
 }
 
-function compareRoutes(edition: EditionIndex, left: Route, right: Route): number {
+function compareRoutes(edition: EditionIndex, supervision: number, left: Route, right: Route): number {
   if (left.rank !== right.rank) return right.rank - left.rank
-  if (left.by === 'card' && right.by === 'card') return compareCards(edition, left, right)
+  if (left.by === 'card' && right.by === 'card') return compareCards(edition, supervision, left, right)
   return BY.indexOf(left.by) - BY.indexOf(right.by)
 }
 
 const BY: readonly Route['by'][] = ['card', 'assignment', 'nothing']
 
-function compareCards(edition: EditionIndex, left: CardRoute, right: CardRoute): number {
+function compareCards(edition: EditionIndex, supervision: number, left: CardRoute, right: CardRoute): number {
   return (
     stateOrder(left) - stateOrder(right) ||
     nearness(right) - nearness(left) ||
-    sortedFindings(left.findings).length - sortedFindings(right.findings).length ||
+    countFindings(left, supervision) - countFindings(right, supervision) ||
     levelRank(edition, right) - levelRank(edition, left) ||
     lastDay(right) - lastDay(left) ||
     byText(left.indexed.card.id, right.indexed.card.id)
   )
+}
+
+/** The findings that would stand were this card to speak: its own, and those of ages that it does not say already. */
+function countFindings({ findings }: Route, supervision: number): number {
+  return sortedFindings(findings).length + (findings.some(saysSupervisor) ? 0 : supervision)
+}
+
+/** Whether a finding says already that somebody else must be there. */
+export function saysSupervisor({ kind }: Finding): boolean {
+  return kind === 'needs-supervisor' || kind === 'training-only'
 }
 
 function stateOrder({ verdict }: CardRoute): number {

@@ -7,7 +7,7 @@ import { INDEPENDENT, NONE, UNKNOWN, worse, type StandingRank } from '../ruleboo
 import type { Finding, Met } from './answer.ts'
 import type { AskedWork, WorkPiece } from './asked-work.ts'
 import type { Authority } from './authority-index.ts'
-import { chooseSpeaker, type Route } from './deciding-card.ts'
+import { chooseSpeaker, saysSupervisor, type Route } from './deciding-card.ts'
 import { judgeAssignments, openAssignments } from './judge-assignment.ts'
 import { judgeCard, tellNeedsSupervisor, type CardVerdict } from './judge-card.ts'
 import { OwnRules } from './own-rules.ts'
@@ -103,7 +103,7 @@ export function explainDay(asking: Case, day: EpochDay, isWholeChain = false): D
     return alone(ruleFailed(edition, fault))
   }
   for (const route of routes) route.rank = worse(personal.rank, route.rank)
-  const { speaker, others } = chooseSpeaker(edition, routes)
+  const { speaker, others } = chooseSpeaker(edition, routes, personal.supervision.length)
   const told = new Told()
   told.findings.push(...speaker.findings, ...personal.findings)
   if (!told.findings.some(saysSupervisor))
@@ -117,10 +117,6 @@ export function explainDay(asking: Case, day: EpochDay, isWholeChain = false): D
     doubts: personal.doubts,
     met: isWholeChain ? [...speaker.met, ...personal.met] : [],
   }
-}
-
-function saysSupervisor({ kind }: Finding): boolean {
-  return kind === 'needs-supervisor' || kind === 'training-only'
 }
 
 function alone(finding: Finding): DayJudgement {

@@ -32,7 +32,7 @@ export function coverageOn({ first, last }: IndexedMembership, day: EpochDay): C
 
 /**
  * The memberships of a day: those whose agreement covers it or that state no days; those that have ended or not begun
- * only where no other covers the day. Where no agreement is wanted a first day is enough to cover, and an employee's
+ * only where no other covers the day, and of one organisation, unit and capacity only the nearest. Where no agreement is wanted a first day is enough to cover, and an employee's
  * membership without days covers every day.
  */
 export function membershipsOn(
@@ -51,7 +51,26 @@ export function membershipsOn(
     if (coverage === 'undated') return capacity === 'employee'
     return coverage === 'covers' || !wantAgreement.includes(capacity)
   })
-  return isCovered ? current : memberships
+  return isCovered
+    ? current
+    : memberships.filter((one) => !memberships.some((other) => isNearer(other, one, day)))
+}
+
+/**
+ * Whether of two memberships of one kind that do not cover a day the other lies nearer: of seasons that have ended the
+ * last speaks, and of those to come the next.
+ */
+function isNearer(other: IndexedMembership, one: IndexedMembership, day: EpochDay): boolean {
+  const coverage = coverageOn(one, day)
+  if (coverageOn(other, day) !== coverage || !isSameKind(other.membership, one.membership)) return false
+  if (coverage === 'ended') return (other.last ?? day) > (one.last ?? day)
+  return coverage === 'not-begun' && (other.first ?? day) < (one.first ?? day)
+}
+
+function isSameKind(left: Membership, right: Membership): boolean {
+  return (
+    left.organisation === right.organisation && left.unit === right.unit && left.capacity === right.capacity
+  )
 }
 
 /** What a guardian's statements say on a day: the one in force with the latest first day, or that none is on record. */

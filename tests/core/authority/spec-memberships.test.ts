@@ -95,6 +95,21 @@ describe('several memberships', () => {
       findings: [],
     },
     {
+      name: 'of the seasons of one organisation the last that ended and the next to begin speak',
+      facts: [
+        member(
+          GROWN,
+          ['2024', '2025', '2026', '2028', '2029'].map((year) => ({
+            capacity: 'volunteer' as const,
+            firstDay: `${year}-05-01`,
+            lastDay: `${year}-10-31`,
+          })),
+        ),
+      ],
+      standing: 'none',
+      findings: [agreement('ended', 'none', '2026-10-31'), agreement('not-begun', 'none', '2028-05-01')],
+    },
+    {
       name: 'on the last day of the agreement it counts',
       facts: [member(GROWN, [endedContract, volunteer])],
       first: '2027-07-07',

@@ -2,7 +2,7 @@ import { describe, it } from 'vitest'
 import { card, ending } from '../../builders/cards.ts'
 import { adult, designation } from '../../builders/people.ts'
 import { item, place } from '../../builders/work.ts'
-import { learning, NO_CARD, onLog, TRAINING, UNDER_ASSIGNMENT } from './learning.ts'
+import { learning, LEARNS, NO_CARD, onLog, TRAINING, UNDER_ASSIGNMENT } from './learning.ts'
 import { expectRow, type Row } from './told.ts'
 
 describe('what an assignment gives', () => {
@@ -22,7 +22,7 @@ describe('what an assignment gives', () => {
       last: '2027-07-11',
       standing: 'none',
       spans: ['none 2027-07-04 2027-07-04', 'training 2027-07-05 2027-07-10', 'none 2027-07-11 2027-07-11'],
-      findings: [NO_CARD, ...TRAINING.slice(1)],
+      findings: [NO_CARD, LEARNS],
     },
     {
       name: 'not where a recognised card in force names the work, though it gives less',
@@ -169,7 +169,7 @@ describe('what an assignment gives', () => {
       last: '2027-07-09',
       standing: 'none',
       spans: ['none 2027-07-06 2027-07-06', 'training 2027-07-07 2027-07-08', 'none 2027-07-09 2027-07-09'],
-      findings: [NO_CARD, ...TRAINING.slice(1)],
+      findings: [NO_CARD, LEARNS],
     },
   ]
   it.each(designated)('[AU36] somebody designated $name', expectRow)
