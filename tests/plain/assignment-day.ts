@@ -31,7 +31,7 @@ export function assignmentOnDay(
     (one) =>
       one.items.includes(item) &&
       isCovered(day, one.firstDay, one.lastDay) &&
-      one.trainers.some((trainer) => isDesignated(asked, trainer, day)),
+      one.trainers.some((trainer) => trainer !== one.person && isDesignated(asked, trainer, day)),
   )
   if (covering.length === 0) return undefined
   const ids = covering.map((one) => one.id)

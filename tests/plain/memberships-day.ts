@@ -40,14 +40,18 @@ function hasNeitherEndedNorNotBegun(one: Membership, day: number): boolean {
 }
 
 /**
- * Without days an employee's covers every day and no other any; a first day without a last is not shown to cover where
+ * Without days it covers every day where the book wants no agreement, and none where it does; a first day without a last is not shown to cover where
  * the book wants an agreement.
  */
 function coversByAgreement(edition: Edition, one: Membership, day: number): boolean {
   const { firstDay, lastDay, capacity } = one
   if (!isCovered(day, firstDay, lastDay)) return false
-  if (firstDay === undefined && lastDay === undefined) return capacity === 'employee'
-  return lastDay !== undefined || agreementRule(edition, capacity) === undefined
+  const isDated = firstDay !== undefined && lastDay !== undefined
+  return (
+    isDated ||
+    (firstDay === undefined && lastDay !== undefined) ||
+    agreementRule(edition, capacity) === undefined
+  )
 }
 
 function agreementRule(edition: Edition, capacity: Capacity): RuleOf<'agreement'> | undefined {

@@ -177,7 +177,7 @@ export const CHANGES: readonly PlantedChange[] = [
   },
   {
     rule: 'nothing is renewed before today',
-    file: `${authority}/remedies.ts`,
+    file: `${authority}/possible-changes.ts`,
     from: 'return piece.first < today',
     to: 'return piece.last < today',
   },

@@ -3,7 +3,7 @@ import { toSpan, type DaySpan } from '../calendar/spans.ts'
 import { INDEPENDENT, standingOf, worse, type StandingRank } from '../rulebooks/standing.ts'
 import type { Answer, HoldsThrough, SubSpan } from './answer.ts'
 import { sortedFindings } from './finding-order.ts'
-import type { Line, PieceDetail } from './line.ts'
+import type { LineReading, PieceDetail } from './line.ts'
 import { joinNotes, notesOver } from './notes.ts'
 
 /** How far ahead an end is looked for: a change on that day after the first is told, a later one is `open`. */
@@ -13,10 +13,10 @@ export const HORIZON_DAYS = 3660
 export type AnswerBody = Omit<Answer, 'remedies'>
 
 /** Reads the answer for a span off a line whose window reaches the horizon. */
-export function answerOf(person: string, line: Line, span: DaySpan): AnswerBody {
+export function answerOf(person: string, line: LineReading, span: DaySpan): AnswerBody {
   const from = line.at(span.first)
-  const whole = line.piece(from)
-  if (span.last <= whole.last) return answerOfOnePiece(person, line, from, span)
+  const whole = line.pieces[from]
+  if (whole !== undefined && span.last <= whole.last) return answerOfOnePiece(person, line, from, span)
   const runs: Run[] = []
   let rank: StandingRank = INDEPENDENT
   for (let index = from; index < line.pieces.length; index += 1) {
@@ -48,7 +48,7 @@ export function answerOf(person: string, line: Line, span: DaySpan): AnswerBody 
 }
 
 /** Most spans asked lie within days on which nothing changes: their answer is the piece's own. */
-function answerOfOnePiece(person: string, line: Line, index: number, span: DaySpan): AnswerBody {
+function answerOfOnePiece(person: string, line: LineReading, index: number, span: DaySpan): AnswerBody {
   const { findings, notes } = line.detail(index)
   const days = toSpan(span)
   const standing = standingOf(line.rank(index))
@@ -79,7 +79,7 @@ function subSpans(runs: readonly Run[]): SubSpan[] {
 }
 
 function holds(
-  line: Line,
+  line: LineReading,
   from: number,
   first: EpochDay,
 ): Pick<Answer, 'holdsThrough' | 'endedBy' | 'atLeastThrough'> {
@@ -101,7 +101,7 @@ function holds(
     : { holdsThrough, endedBy: line.turn(ends), atLeastThrough }
 }
 
-function dayBefore({ pieces }: Line, index: number | undefined): HoldsThrough {
+function dayBefore({ pieces }: LineReading, index: number | undefined): HoldsThrough {
   const piece = index === undefined ? undefined : pieces[index]
   return piece === undefined ? 'open' : fromEpochDay((piece.first - 1) as EpochDay)
 }

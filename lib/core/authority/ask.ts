@@ -1,13 +1,12 @@
 import { toEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
 import { commonDays, toDaySpan, type DaySpan } from '../calendar/spans.ts'
 import { refusal, success, type Result } from '../kernel/result.ts'
-import type { Edition } from '../rulebooks/books.schema.ts'
-import { COMPLEXITIES, type SawKind } from '../rulebooks/words.ts'
+import type { SawKind } from '../rulebooks/words.ts'
 import { INDEPENDENT } from '../rulebooks/standing.ts'
 import type { Answer, CompanyDays, Work } from './answer.ts'
 import { answerOf, HORIZON_DAYS, type AnswerBody } from './answer-one.ts'
 import type { AskedWork } from './asked-work.ts'
-import { editionOn, type Authority } from './authority-index.ts'
+import type { Authority } from './authority-index.ts'
 import { judgeCompany } from './company.ts'
 import { caseOf } from './judge-day.ts'
 import { Line } from './line.ts'
@@ -76,22 +75,6 @@ export function workOfItem(
     ...(item.firstDay === undefined ? {} : { first: item.firstDay }),
     ...(item.lastDay === undefined ? {} : { last: item.lastDay }),
   }
-}
-
-/** The levels that may supervise the work on a day: those of the governing book that do it on their own. */
-export function supervisingLevels(authority: Authority, work: Work, day: CalendarDate): string[] {
-  const asked = openWork(authority, work)
-  const { edition, planned } = asked.pieceOn(toEpochDay(day))
-  if (edition === undefined) return []
-  const complexities = planned.planned === 'not-rated' ? COMPLEXITIES.slice(0, 1) : [planned.planned]
-  return complexities.flatMap((complexity) =>
-    edition.independents(work.workKind, work.sawKind, complexity).map(({ level }) => level),
-  )
-}
-
-/** The edition that governs the work on a day. */
-export function governingEdition(authority: Authority, work: Work, day: CalendarDate): Edition | undefined {
-  return editionOn(authority, work.place, toEpochDay(day))?.edition
 }
 
 /** Why the days of a question are none: the span is backwards, or shares no day with the item it names. */

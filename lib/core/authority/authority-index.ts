@@ -1,5 +1,6 @@
 import { hasDay, toDaySpan, type DaySpan } from '../calendar/spans.ts'
 import type { EpochDay } from '../calendar/dates.ts'
+import type { IndexedCard } from '../cards/card-index.ts'
 import { indexSuspension, type IndexedSuspension } from '../cards/suspensions.ts'
 import type { Designation } from '../people/people.schema.ts'
 import { EditionIndex } from '../rulebooks/edition-index.ts'
@@ -29,6 +30,8 @@ export type Authority = {
   ratingsOf(item: string): readonly Rating[]
   raisesOf(item: string): readonly Raise[]
   isConfirmed(edition: string, rule: Rule): boolean
+  /** The last day that the term proposes for a card carried in, once it was asked for. */
+  terms: Map<IndexedCard, EpochDay | undefined>
 }
 
 /** Makes facts ready to be asked: everything is looked up by its owner, every day is a number. */
@@ -90,6 +93,7 @@ export function openRecords(records: Records): Authority {
     ratingsOf: (item) => ratings.get(item) ?? [],
     raisesOf: (item) => raises.get(item) ?? [],
     isConfirmed: (edition, rule) => confirmed.has(`${edition}|${rule.id}`),
+    terms: new Map(),
   }
 }
 

@@ -38,8 +38,10 @@ export function openAssignments(
     ({ assignment, days }) =>
       hasDay(days, day) &&
       assignment.items.includes(item) &&
-      assignment.trainers.some((trainer) =>
-        isDesignated(authority, trainer, work.workKind, work.sawKind, day, () => true),
+      assignment.trainers.some(
+        (trainer) =>
+          trainer !== person.id &&
+          isDesignated(authority, trainer, work.workKind, work.sawKind, day, () => true),
       ),
   )
 }

@@ -12,6 +12,7 @@ import { stopsOn, tellSuspended } from '../cards/suspensions.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { RuleOf } from '../rulebooks/rules.schema.ts'
 import type { Sink } from '../rulebooks/sink.ts'
+import type { Gives } from '../rulebooks/words.ts'
 import {
   INDEPENDENT,
   NONE,
@@ -108,6 +109,7 @@ function judgeCell(
     return UNKNOWN
   }
   const gives = grant === undefined || complexity === 'not-rated' ? 'none' : grant.cells[complexity]
+  if (sink === undefined) return RANK_OF[gives]
   const rule = edition.ref(grant ?? edition.one('card.needed'))
   const supervisor =
     complexity === 'not-rated' ? undefined : edition.supervisor(workKind, sawKind, complexity)?.level
@@ -115,18 +117,27 @@ function judgeCell(
   switch (gives) {
     case 'independent':
       if (complexity !== 'not-rated')
-        sink?.met?.({ kind: 'cell-gives', level, complexity, gives, rule, records })
-      return INDEPENDENT
+        sink.met?.({ kind: 'cell-gives', level, complexity, gives, rule, records })
+      break
     case 'own-level':
-      sink?.unmet({ kind: 'needs-supervisor', ...whose, rule, records, allows: 'own-level' })
-      return OWN_LEVEL
+      sink.unmet({ kind: 'needs-supervisor', ...whose, rule, records, allows: 'own-level' })
+      break
     case 'training':
-      sink?.unmet({ kind: 'training-only', level, ...whose, rule, records, allows: 'training' })
-      return TRAINING
+      sink.unmet({ kind: 'training-only', level, ...whose, rule, records, allows: 'training' })
+      break
     case 'none':
-      sink?.unmet({ kind: 'level-too-low', level, complexity, rule, records, allows: 'none' })
-      return NONE
+      sink.unmet({ kind: 'level-too-low', level, complexity, rule, records, allows: 'none' })
+      break
   }
+  return RANK_OF[gives]
+}
+
+/** The standing that a cell gives by itself. */
+const RANK_OF: Record<Gives, StandingRank> = {
+  none: NONE,
+  training: TRAINING,
+  'own-level': OWN_LEVEL,
+  independent: INDEPENDENT,
 }
 
 /** Tells that a supervisor is needed, and of which level at least. */

@@ -49,8 +49,9 @@ export function judgeDay({ authority, person, asked, own }: Case, day: EpochDay)
   const { edition } = piece
   if (edition === undefined) return UNKNOWN
   const { workKind, sawKind } = asked.work
-  const isNamed = person.cards.some((indexed) => namesWork(indexed, workKind, sawKind))
-  if (!isNamed && person.assignments.length === 0) return NONE
+  let isNamed = person.cards.some((indexed) => namesWork(indexed, workKind, sawKind))
+  const saysNoCard = edition.all('card.needed').length > 0
+  if (!isNamed && saysNoCard && person.assignments.length === 0) return NONE
   const ownRank = own.rankOn(edition, day)
   if (ownRank === NONE) return NONE
   const work = restrictedWork(asked, piece)
@@ -66,12 +67,13 @@ export function judgeDay({ authority, person, asked, own }: Case, day: EpochDay)
       if (open.length > 0) {
         const trained = judgeAssignments(edition, person, open, asked, work, day, undefined)
         if (trained > best) best = trained
+        isNamed = true
       }
     }
   } catch {
-    return UNKNOWN
+    return worse(ownRank, UNKNOWN)
   }
-  return worse(ownRank, best)
+  return worse(ownRank, isNamed || saysNoCard ? best : UNKNOWN)
 }
 
 function rankOfCard(
@@ -100,7 +102,11 @@ export function explainDay(asking: Case, day: EpochDay, isWholeChain = false): D
   try {
     routes = routesOf(asking, edition, work, day, isWholeChain)
   } catch (fault) {
-    return alone(ruleFailed(edition, fault))
+    return {
+      ...alone(ruleFailed(edition, fault)),
+      rank: worse(personal.rank, UNKNOWN),
+      findings: [...personal.findings, ruleFailed(edition, fault)],
+    }
   }
   for (const route of routes) route.rank = worse(personal.rank, route.rank)
   const { speaker, others } = chooseSpeaker(edition, routes, personal.supervision.length)

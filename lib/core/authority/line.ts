@@ -17,8 +17,42 @@ export type PieceDetail = {
   notes: readonly KeyedNote[]
 }
 
+/** A line as answers are read off it. */
+export type LineReading = {
+  /** Stretches of days on which nothing changes. */
+  readonly pieces: readonly DaySpan[]
+  at(day: EpochDay): number
+  rank(index: number): StandingRank
+  detail(index: number): PieceDetail
+  turn(index: number): EndedBy
+}
+
+/** What changes from one piece to the next. */
+export function turnBetween(
+  before: PieceDetail,
+  after: PieceDetail,
+  day: EpochDay,
+  rank: StandingRank,
+): EndedBy {
+  return {
+    day: fromEpochDay(day),
+    standing: standingOf(rank),
+    came: after.findings.filter((_, at) => !before.keys.includes(after.keys[at] ?? '')),
+    went: before.findings.filter((_, at) => !after.keys.includes(before.keys[at] ?? '')),
+  }
+}
+
+/** The number of the piece that holds a day. */
+export function pieceAt(pieces: readonly DaySpan[], day: EpochDay): number {
+  for (let index = 0; index < pieces.length; index += 1) {
+    const piece = pieces[index]
+    if (piece !== undefined && day <= piece.last && piece.first <= day) return index
+  }
+  throw new RangeError('the day lies outside the window of the line')
+}
+
 /** A person's standing for some work over a window of days, piece by piece; reasons on demand. */
-export class Line {
+export class Line implements LineReading {
   /** Stretches of days on which nothing changes. */
   readonly pieces: readonly DaySpan[]
   private readonly details: (PieceDetail | undefined)[] = []
@@ -51,25 +85,19 @@ export class Line {
 
   /** The number of the piece that holds a day of the window. */
   at(day: EpochDay): number {
-    for (let index = 0; index < this.pieces.length; index += 1) {
-      const piece = this.pieces[index]
-      if (piece !== undefined && day <= piece.last && piece.first <= day) return index
-    }
-    throw new RangeError('the day lies outside the window of the line')
+    return pieceAt(this.pieces, day)
   }
 
   /** What changes where a piece begins: the standing from then on, and the findings that came and went. */
   turn(index: number): EndedBy {
     const known = this.turns.get(index)
     if (known !== undefined) return known
-    const before = this.detail(index - 1)
-    const after = this.detail(index)
-    const turn = {
-      day: fromEpochDay(this.piece(index).first),
-      standing: standingOf(this.rank(index)),
-      came: after.findings.filter((_, at) => !before.keys.includes(after.keys[at] ?? '')),
-      went: before.findings.filter((_, at) => !after.keys.includes(before.keys[at] ?? '')),
-    }
+    const turn = turnBetween(
+      this.detail(index - 1),
+      this.detail(index),
+      this.piece(index).first,
+      this.rank(index),
+    )
     this.turns.set(index, turn)
     return turn
   }

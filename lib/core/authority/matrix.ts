@@ -1,51 +1,62 @@
 import { toEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
-import type { DaySpan } from '../calendar/spans.ts'
-import { NONE } from '../rulebooks/standing.ts'
+import { commonDays, type DaySpan } from '../calendar/spans.ts'
+import { namesWork } from '../cards/card-index.ts'
+import { INDEPENDENT, NONE } from '../rulebooks/standing.ts'
+import { COMPLEXITIES } from '../rulebooks/words.ts'
 import type { Work } from './answer.ts'
 import { answerOf, HORIZON_DAYS, type AnswerBody } from './answer-one.ts'
 import type { AskedWork } from './asked-work.ts'
 import type { Authority } from './authority-index.ts'
-import { caseOf, type Case } from './judge-day.ts'
+import { caseOf } from './judge-day.ts'
 import { Line } from './line.ts'
 import { OwnRules } from './own-rules.ts'
 import type { PersonIndex, Sensitivity } from './person-index.ts'
+import { PhasedLine, phasesOf, type Phase } from './phased-line.ts'
 import { openWork } from './work-line.ts'
 
 /** One column: some work on some days. */
 export type MatrixItem = { work: Work; first: CalendarDate; last: CalendarDate }
 
-type Column = { asked: AskedWork; governance: string; span: DaySpan; classes: Map<number, number> }
+const PLANNED = [...COMPLEXITIES, 'not-rated'] as const
+
+type Column = {
+  work: Work
+  span: DaySpan
+  phases: readonly Phase[]
+  /** The phases within the days asked. */
+  asked: readonly Phase[]
+  /** What governs it by days, its complexity apart. */
+  governance: string
+  placed: AskedWork
+  /** The class of the work for people who are sensitive to the senses of a mask. */
+  classes: Map<number, number>
+}
+
+/** The lines of one person: by class of work and planned complexity. */
+type PersonLines = { mask: number; lines: (Line | undefined)[]; own: Map<string, OwnRules> }
 
 /**
- * Everybody on record against many items. Items that no record of a person can tell apart share one line: a line is
- * worked out once for each person and class of work, and every span is read off it.
+ * Everybody on record against many items. Items that no record of a person can tell apart share their lines, one for
+ * each complexity: a line is worked out once, and every span is read off it.
  */
 export class Matrix {
   private readonly columns: readonly Column[]
   private readonly window: DaySpan
+  private readonly season: DaySpan
   private readonly classKeys = new Map<string, number>()
-  private readonly lines = new Map<PersonIndex, Map<number, Line>>()
-  private readonly own = new Map<PersonIndex, Map<string, OwnRules>>()
+  private readonly kept = new Map<PersonIndex, PersonLines>()
 
   constructor(
     private readonly authority: Authority,
     items: readonly MatrixItem[],
   ) {
-    this.columns = items.map(({ work, first, last }) => {
-      const asked = openWork(authority, work)
-      return {
-        asked,
-        governance: asked.governance(),
-        span: { first: toEpochDay(first), last: toEpochDay(last) },
-        classes: new Map<number, number>(),
-      }
-    })
-    const firsts = this.columns.map(({ span }) => span.first)
-    const lasts = this.columns.map(({ span }) => span.last)
-    this.window = {
-      first: Math.min(...firsts) as EpochDay,
-      last: Math.max(...lasts, Math.max(...firsts) + HORIZON_DAYS) as EpochDay,
-    }
+    const spans = items.map(({ first, last }) => ({ first: toEpochDay(first), last: toEpochDay(last) }))
+    const firsts = spans.map(({ first }) => first)
+    const last = Math.max(...spans.map((span) => span.last)) as EpochDay
+    const first = Math.min(...firsts) as EpochDay
+    this.season = { first, last }
+    this.window = { first, last: Math.max(last, Math.max(...firsts) + HORIZON_DAYS) as EpochDay }
+    this.columns = items.map(({ work }, index) => this.columnOf(work, spans[index] ?? this.season))
   }
 
   /** The standing ranks of everybody for every item over its days: people × items, a person's items together. */
@@ -53,22 +64,15 @@ export class Matrix {
     const { people } = this.authority
     const width = this.columns.length
     const ranks = new Uint8Array(people.length * width)
-    const season: DaySpan = {
-      first: this.window.first,
-      last: Math.max(...this.columns.map(({ span }) => span.last)) as EpochDay,
-    }
     people.forEach((person, row) => {
-      const mask = maskOf(person.sensitivity)
-      const lines = new Map<number, Line>()
-      const own = new Map<string, OwnRules>()
+      const lines = linesOf(person)
       this.columns.forEach((column, index) => {
-        const id = this.classOf(column, mask)
-        let line = lines.get(id)
-        if (line === undefined) {
-          line = new Line(this.caseOf(person, column, own), season)
-          lines.set(id, line)
+        let worst: number = INDEPENDENT
+        for (const phase of column.asked) {
+          const rank = worstOver(this.lineOf(person, lines, column, phase, this.season), phase)
+          if (rank < worst) worst = rank
         }
-        ranks[row * width + index] = worstOver(line, column.span)
+        ranks[row * width + index] = worst
       })
     })
     return ranks
@@ -80,49 +84,80 @@ export class Matrix {
     const column = this.columns[item]
     if (who === undefined || column === undefined)
       throw new RangeError('the matrix has no such row or column')
-    return answerOf(who.id, this.lineOf(who, column), column.span)
+    let lines = this.kept.get(who)
+    if (lines === undefined) {
+      lines = linesOf(who)
+      this.kept.set(who, lines)
+    }
+    const kept = lines
+    const lineFor = (phase: Phase) => this.lineOf(who, kept, column, phase, this.window)
+    const [only] = column.phases
+    const line =
+      column.phases.length === 1 && only !== undefined && only.note === undefined
+        ? lineFor(only)
+        : new PhasedLine(column.phases, lineFor, column.span.first)
+    return answerOf(who.id, line, column.span)
   }
 
-  private lineOf(person: PersonIndex, column: Column): Line {
-    const id = this.classOf(column, maskOf(person.sensitivity))
-    let lines = this.lines.get(person)
-    if (lines === undefined) {
-      lines = new Map()
-      this.lines.set(person, lines)
+  private columnOf(work: Work, span: DaySpan): Column {
+    const phases = phasesOf(openWork(this.authority, work), this.window)
+    const placed = openWork(this.authority, { ...work, complexity: 'least' })
+    return {
+      work,
+      span,
+      phases,
+      asked: phases.flatMap((phase) => {
+        const days = commonDays(phase, span)
+        return days === undefined ? [] : [{ ...phase, ...days }]
+      }),
+      governance: placed.governance(),
+      placed,
+      classes: new Map(),
     }
-    let line = lines.get(id)
-    if (line === undefined) {
-      line = new Line(this.caseOf(person, column, this.ownOf(person)), this.window)
-      lines.set(id, line)
+  }
+
+  private lineOf(
+    person: PersonIndex,
+    { mask, lines, own }: PersonLines,
+    column: Column,
+    phase: Phase,
+    window: DaySpan,
+  ): Line {
+    const id = this.classOf(column, mask) * PLANNED.length + PLANNED.indexOf(phase.planned)
+    const known = lines[id]
+    if (known !== undefined) return known
+    const { work, placed } = column
+    const asked = openWork(this.authority, { ...work, complexity: phase.planned })
+    const key = placed.placeSuspensions.length === 0 ? `${work.workKind}|${work.sawKind}` : undefined
+    let rules = key === undefined ? undefined : own.get(key)
+    if (rules === undefined)
+      rules = new OwnRules(person, work.workKind, work.sawKind, placed.placeSuspensions)
+    if (key !== undefined) own.set(key, rules)
+    const line = new Line(caseOf(this.authority, person, asked, rules), window)
+    lines[id] = line
+    if (this.isBlindToComplexity(person, work)) {
+      const first = id - PLANNED.indexOf(phase.planned)
+      PLANNED.forEach((_, index) => (lines[first + index] ??= line))
     }
     return line
   }
 
-  private ownOf(person: PersonIndex): Map<string, OwnRules> {
-    let own = this.own.get(person)
-    if (own === undefined) {
-      own = new Map()
-      this.own.set(person, own)
-    }
-    return own
-  }
-
-  /** A case of a person, with the rules of their own shared between all work of a kind that no place suspends. */
-  private caseOf(person: PersonIndex, { asked }: Column, own: Map<string, OwnRules>): Case {
-    if (asked.placeSuspensions.length > 0) return caseOf(this.authority, person, asked)
-    const key = `${asked.work.workKind}|${asked.work.sawKind}`
-    let rules = own.get(key)
-    if (rules === undefined) {
-      rules = new OwnRules(person, asked.work.workKind, asked.work.sawKind, [])
-      own.set(key, rules)
-    }
-    return caseOf(this.authority, person, asked, rules)
+  /**
+   * Who has no card for the work and no assignment is answered alike at every complexity, but for a minor: whose
+   * supervisor a rule of age asks for depends on it.
+   */
+  private isBlindToComplexity(person: PersonIndex, { workKind, sawKind }: Work): boolean {
+    return (
+      person.assignments.length === 0 &&
+      !person.cards.some((card) => namesWork(card, workKind, sawKind)) &&
+      this.authority.shared.years.every((years) => person.ages.on(years, this.window.first) === 'reached')
+    )
   }
 
   private classOf(column: Column, mask: number): number {
     const known = column.classes.get(mask)
     if (known !== undefined) return known
-    const key = classKey(column.asked, column.governance, mask)
+    const key = classKey(column, mask)
     const id = this.classKeys.get(key) ?? this.classKeys.size
     this.classKeys.set(key, id)
     column.classes.set(mask, id)
@@ -135,6 +170,10 @@ export function openMatrix(authority: Authority, items: readonly MatrixItem[]): 
   return new Matrix(authority, items)
 }
 
+function linesOf(person: PersonIndex): PersonLines {
+  return { mask: maskOf(person.sensitivity), lines: [], own: new Map() }
+}
+
 const SENSES: readonly (keyof Sensitivity)[] = ['diameter', 'place', 'species', 'hands', 'item']
 
 function maskOf(sensitivity: Sensitivity): number {
@@ -142,7 +181,7 @@ function maskOf(sensitivity: Sensitivity): number {
 }
 
 /** What tells two columns apart for a person whose records are sensitive to the senses in a mask. */
-function classKey({ work, places }: AskedWork, governance: string, mask: number): string {
+function classKey({ work, governance, placed }: Column, mask: number): string {
   const sensed = (sense: keyof Sensitivity, value: unknown) =>
     mask & (1 << SENSES.indexOf(sense)) ? value : null
   return JSON.stringify([
@@ -150,7 +189,7 @@ function classKey({ work, places }: AskedWork, governance: string, mask: number)
     work.sawKind,
     governance,
     sensed('diameter', work.diameter),
-    sensed('place', places ?? 'none'),
+    sensed('place', placed.places ?? 'none'),
     sensed('species', work.species ?? 'none'),
     sensed('hands', work.hands ?? 'none'),
     sensed('item', work.item ?? 'none'),
@@ -159,7 +198,7 @@ function classKey({ work, places }: AskedWork, governance: string, mask: number)
 
 function worstOver(line: Line, span: DaySpan): number {
   const { pieces } = line
-  let worst = 4
+  let worst: number = INDEPENDENT
   for (let index = 0; index < pieces.length; index += 1) {
     const piece = pieces[index]
     if (piece === undefined || piece.last < span.first) continue

@@ -5,6 +5,7 @@ import { cardStateOn, type IndexedCard } from '../cards/card-index.ts'
 import { byText, sortedTexts } from '../kernel/order.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { Rule } from '../rulebooks/rules.schema.ts'
+import type { PlannedComplexity } from '../work/ratings.ts'
 import type { Note } from './answer.ts'
 import type { Authority } from './authority-index.ts'
 import { noteKey } from './finding-order.ts'
@@ -23,10 +24,11 @@ export function notesOn({ authority, asked }: Case, judged: DayJudgement, day: E
   const leastAge = edition.leastAges.get(asked.work.sawKind)
   for (const rule of [grant, leastAge])
     if (rule !== undefined) notes.push(...notConfirmed(authority, edition, rule))
-  const rests = new Set<Rule>([grant, leastAge].filter((rule) => rule !== undefined))
+  const rests = new Set<Rule>()
+  for (const rule of [grant, leastAge]) if (rule?.disagrees !== undefined) rests.add(rule)
   for (const finding of judged.findings) {
-    const rule = edition.edition.rules.find(({ id }) => id === finding.rule.rule)
-    if (rule !== undefined) rests.add(rule)
+    const rule = edition.rule(finding.rule.rule)
+    if (rule?.disagrees !== undefined) rests.add(rule)
   }
   for (const rule of rests)
     if (rule.disagrees !== undefined)
@@ -42,18 +44,23 @@ export function notesOn({ authority, asked }: Case, judged: DayJudgement, day: E
     notes.push({ kind: 'successor-not-held', ...successor, records: [edition.edition.id], days: [] })
   if (speaker?.by === 'card') notes.push(...cardNotes(authority, speaker.indexed, day))
   for (const doubt of judged.doubts) notes.push({ kind: 'delivery-not-stated', ...doubt, days: [] })
-  const { rating } = planned
-  if (rating !== undefined && rating.because.length > 0)
-    notes.push({
-      kind: 'rating-provisional',
-      because: rating.because,
-      rated: rating.rated,
-      planned: rating.planned,
-      rule: edition.ref(edition.one('complexity.provisional')),
-      records: [rating.id],
-      days: [],
-    })
+  const rated = ratingNote(edition, planned)
+  if (rated !== undefined) notes.push(rated)
   return notes
+}
+
+/** The note that an item is planned on a provisional rating. */
+export function ratingNote(edition: EditionIndex, { rating }: PlannedComplexity): DayNote | undefined {
+  if (rating === undefined || rating.because.length === 0) return undefined
+  return {
+    kind: 'rating-provisional',
+    because: rating.because,
+    rated: rating.rated,
+    planned: rating.planned,
+    rule: edition.ref(edition.one('complexity.provisional')),
+    records: [rating.id],
+    days: [],
+  }
 }
 
 function notConfirmed(authority: Authority, edition: EditionIndex, rule: Rule): DayNote[] {
@@ -74,7 +81,7 @@ function cardNotes(authority: Authority, indexed: IndexedCard, day: EpochDay): D
         records: [card.id, order.extension],
         days: [],
       })
-  const termLastDay = card.carriedIn === undefined ? undefined : lastDayByTerm(authority, indexed)
+  const termLastDay = card.carriedIn === undefined ? undefined : termOf(authority, indexed)
   if (termLastDay !== undefined && card.lastDay !== undefined && card.lastDay > fromEpochDay(termLastDay))
     notes.push({
       kind: 'longer-than-term',
@@ -84,6 +91,12 @@ function cardNotes(authority: Authority, indexed: IndexedCard, day: EpochDay): D
       days: [],
     })
   return notes
+}
+
+function termOf(authority: Authority, indexed: IndexedCard): EpochDay | undefined {
+  const { terms } = authority
+  if (!terms.has(indexed)) terms.set(indexed, lastDayByTerm(authority, indexed))
+  return terms.get(indexed)
 }
 
 /** The last day that the term of a card's own book proposes, by the edition in force on its effective day. */

@@ -32,8 +32,8 @@ export function coverageOn({ first, last }: IndexedMembership, day: EpochDay): C
 
 /**
  * The memberships of a day: those whose agreement covers it or that state no days; those that have ended or not begun
- * only where no other covers the day, and of one organisation, unit and capacity only the nearest. Where no agreement is wanted a first day is enough to cover, and an employee's
- * membership without days covers every day.
+ * only where no other covers the day, and of one organisation, unit and capacity only the nearest. Where no agreement
+ * is wanted, a membership covers from its first day on, and every day where it states none.
  */
 export function membershipsOn(
   memberships: readonly IndexedMembership[],
@@ -47,9 +47,7 @@ export function membershipsOn(
   })
   const isCovered = current.some((indexed) => {
     const { capacity } = indexed.membership
-    const coverage = coverageOn(indexed, day)
-    if (coverage === 'undated') return capacity === 'employee'
-    return coverage === 'covers' || !wantAgreement.includes(capacity)
+    return coverageOn(indexed, day) === 'covers' || !wantAgreement.includes(capacity)
   })
   return isCovered
     ? current

@@ -37,7 +37,11 @@ export function judgeLeastAge(
   sink: PersonSink,
 ): StandingRank {
   const rule = edition.leastAges.get(sawKind)
-  if (rule === undefined) return INDEPENDENT
+  if (rule === undefined) {
+    // Where nothing is granted nobody may anyhow; where something is, a book without a least age answers nothing.
+    if (edition.hasGrantsFor(sawKind)) throw edition.lacks('age.least')
+    return INDEPENDENT
+  }
   edition.lastTaken = rule.id
   const says = person.ages.on(rule.years, day)
   if (says === 'reached') {

@@ -168,10 +168,17 @@ function checkCounts(rules: readonly Rule[]): EditionProblem[] {
     }
     seen.add(rule.kind)
   }
-  for (const ruleKind of [...REQUIRED_ONCE, 'age.least'] as const) {
+  for (const ruleKind of REQUIRED_ONCE) {
     if (!seen.has(ruleKind)) problems.push({ path: ['rules'], kind: 'rule-missing', ruleKind })
   }
+  if (lacksLeastAge(rules)) problems.push({ path: ['rules'], kind: 'rule-missing', ruleKind: 'age.least' })
   return problems
+}
+
+/** Whether a saw kind for which something is granted has no least age: then nobody's age would be asked. */
+function lacksLeastAge(rules: readonly Rule[]): boolean {
+  const aged = new Set(rules.flatMap((rule) => (rule.kind === 'age.least' ? [rule.sawKind] : [])))
+  return aged.size === 0 || rules.some((rule) => rule.kind === 'grant' && !aged.has(rule.sawKind))
 }
 
 /** The levels of its own edition that a rule names, and where in the rule. */

@@ -20,9 +20,9 @@ export class EditionIndex {
   readonly years: readonly number[]
   private readonly shelves: Shelves
   private readonly levels = new Map<string, Level>()
-  private readonly grants = new Map<string, RuleOf<'grant'>>()
-  private readonly granted = new Set<string>()
+  private readonly grants: { [Saw in SawKind]?: { [Work in WorkKind]?: Map<string, RuleOf<'grant'>> } } = {}
   private readonly supervisors = new Map<string, Level | undefined>()
+  private readonly byId: ReadonlyMap<string, Rule>
   private readonly refs = new Map<Rule, RuleRef>()
   private readonly deliveries = new Map<string, RuleOf<'certificate.delivery'>>()
   private readonly seens = new Map<string, RuleOf<'certificate.seen'>>()
@@ -33,13 +33,15 @@ export class EditionIndex {
     this.leastAges = new Map(this.all('age.least').map((rule) => [rule.sawKind, rule]))
     this.capacityAges = this.all('age.capacity')
     this.certificates = this.all('certificate')
+    this.byId = new Map(edition.rules.map((rule) => [rule.id, rule]))
     for (const level of edition.levels) {
       this.levels.set(level.level, level)
       for (const alias of level.aliases ?? []) this.levels.set(alias, level)
     }
     for (const rule of this.all('grant')) {
-      this.grants.set(`${rule.level}|${rule.workKind}|${rule.sawKind}`, rule)
-      this.granted.add(`${rule.workKind}|${rule.sawKind}`)
+      const ofSaw = (this.grants[rule.sawKind] ??= {})
+      const ofWork = (ofSaw[rule.workKind] ??= new Map())
+      ofWork.set(rule.level, rule)
     }
     for (const rule of this.all('certificate.delivery'))
       for (const subject of rule.subjects) this.deliveries.set(subject, rule)
@@ -64,11 +66,21 @@ export class EditionIndex {
   /** The rule of a kind that every edition holds; throws where the book lacks it, which makes an answer `unknown`. */
   one<Kind extends RequiredKind>(kind: Kind): RuleOf<Kind> {
     const rule = this.shelves[kind][0]
-    const shelved: Rule | undefined = rule
-    this.lastTaken = shelved?.id ?? kind
-    if (rule === undefined)
-      throw new InvariantBroken(`the edition ${this.edition.id} has no rule of kind ${kind}`)
+    if (rule === undefined) throw this.lacks(kind)
+    const taken: Rule = rule
+    this.lastTaken = taken.id
     return rule
+  }
+
+  /** The fault of an edition that lacks a rule it must hold, named as the rule taken last. */
+  lacks(kind: RuleKind): InvariantBroken {
+    this.lastTaken = kind
+    return new InvariantBroken(`the edition ${this.edition.id} has no rule of kind ${kind}`)
+  }
+
+  /** Whether the edition grants anything with a saw kind. */
+  hasGrantsFor(sawKind: SawKind): boolean {
+    return this.grants[sawKind] !== undefined
   }
 
   /** The level of this edition that has the id, or has it as an alias. */
@@ -78,14 +90,14 @@ export class EditionIndex {
 
   /** What a level is granted for a work kind with a saw kind. */
   grant(level: string, workKind: WorkKind, sawKind: SawKind): RuleOf<'grant'> | undefined {
-    const rule = this.grants.get(`${level}|${workKind}|${sawKind}`)
+    const rule = this.grants[sawKind]?.[workKind]?.get(level)
     if (rule !== undefined) this.lastTaken = rule.id
     return rule
   }
 
   /** Whether the edition says anything about the work kind with the saw kind. */
   hasGrants(workKind: WorkKind, sawKind: SawKind): boolean {
-    return this.granted.has(`${workKind}|${sawKind}`)
+    return this.grants[sawKind]?.[workKind] !== undefined
   }
 
   /** The lowest level that does the work on its own: the rank of whom a supervised person needs. */
@@ -116,6 +128,11 @@ export class EditionIndex {
   /** The rule that a self-stated certificate of the subject must have been seen, where one does. */
   seen(subject: string): RuleOf<'certificate.seen'> | undefined {
     return this.seens.get(subject)
+  }
+
+  /** The rule of an id, where the edition has it. */
+  rule(id: string): Rule | undefined {
+    return this.byId.get(id)
   }
 
   /** The rule as an answer names it. */
