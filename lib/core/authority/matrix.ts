@@ -30,6 +30,8 @@ type Column = {
   placed: AskedWork
   /** The class of the work for people who are sensitive to the senses of a mask. */
   classes: Map<number, number>
+  /** The work as planned at each complexity, opened once for everybody. */
+  planned: Map<Phase['planned'], AskedWork>
 }
 
 /** The lines of one person: by class of work and planned complexity. */
@@ -113,6 +115,7 @@ export class Matrix {
       governance: placed.governance(),
       placed,
       classes: new Map(),
+      planned: new Map(),
     }
   }
 
@@ -127,7 +130,7 @@ export class Matrix {
     const known = lines[id]
     if (known !== undefined) return known
     const { work, placed } = column
-    const asked = openWork(this.authority, { ...work, complexity: phase.planned })
+    const asked = this.atComplexity(column, phase.planned)
     const key = placed.placeSuspensions.length === 0 ? `${work.workKind}|${work.sawKind}` : undefined
     let rules = key === undefined ? undefined : own.get(key)
     if (rules === undefined)
@@ -140,6 +143,15 @@ export class Matrix {
       PLANNED.forEach((_, index) => (lines[first + index] ??= line))
     }
     return line
+  }
+
+  private atComplexity({ work, planned }: Column, complexity: Phase['planned']): AskedWork {
+    let asked = planned.get(complexity)
+    if (asked === undefined) {
+      asked = openWork(this.authority, { ...work, complexity })
+      planned.set(complexity, asked)
+    }
+    return asked
   }
 
   /**
