@@ -91,13 +91,15 @@ export class Matrix {
       lines = linesOf(who)
       this.kept.set(who, lines)
     }
-    const kept = lines
-    const lineFor = (phase: Phase) => this.lineOf(who, kept, column, phase, this.window)
     const [only] = column.phases
-    const line =
-      column.phases.length === 1 && only !== undefined && only.note === undefined
-        ? lineFor(only)
-        : new PhasedLine(column.phases, lineFor, column.span.first)
+    if (column.phases.length === 1 && only !== undefined && only.note === undefined)
+      return answerOf(who.id, this.lineOf(who, lines, column, only, this.window), column.span)
+    const kept = lines
+    const line = new PhasedLine(
+      column.phases,
+      (phase) => this.lineOf(who, kept, column, phase, this.window),
+      column.span.first,
+    )
     return answerOf(who.id, line, column.span)
   }
 
