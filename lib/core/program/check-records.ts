@@ -1,8 +1,7 @@
 import { dayOfAge } from '../calendar/anniversaries.ts'
 import type { CalendarDate } from '../calendar/dates.ts'
-import type { Card } from '../cards/cards.schema.ts'
 import type { Person } from '../people/people.schema.ts'
-import { stepsTo, type FactIndex } from './fact-index.ts'
+import { stepsTo, type FactIndex, type PartLocated } from './fact-index.ts'
 import { writePath, type PathStep } from './paths.ts'
 import type { ProblemList } from './problem-list.ts'
 
@@ -20,35 +19,36 @@ type Steps = readonly PathStep[]
 /** Each record in itself: no span or range backwards, nothing named twice in one list, ages that agree. */
 export function checkRecords(index: FactIndex, days: FileDays, problems: ProblemList): void {
   const check = new RecordCheck(problems)
-  for (const located of index.of('people')) check.person(stepsTo(located), located.fact, days)
-  for (const located of index.of('cards')) check.card(stepsTo(located), located.fact, days)
-  for (const located of index.of('editions')) check.span(stepsTo(located), located.fact)
-  for (const located of index.of('places')) {
+  for (const located of index.withPartial('people')) check.person(stepsTo(located), located.fact, days)
+  for (const located of index.withPartial('cards')) check.card(located, days)
+  for (const located of index.withPartial('editions')) check.span(stepsTo(located), located.fact)
+  for (const located of index.withPartial('places')) {
     const { box, books } = located.fact
     const steps = stepsTo(located)
     if (box !== undefined && box.south > box.north)
       check.range([...steps, 'box'], 'south', box.south, 'north', box.north)
     for (const [at, book] of (books ?? []).entries()) check.span([...steps, 'books', at], book)
   }
-  for (const located of index.of('extensions')) {
+  for (const located of index.withPartial('extensions')) {
     const { of } = located.fact
-    if (of.kind === 'window') check.span([...stepsTo(located), 'of'], of)
+    if (of?.kind === 'window') check.span([...stepsTo(located), 'of'], of)
   }
-  for (const located of index.of('expectedWork')) {
+  for (const located of index.withPartial('expectedWork')) {
     const { least, most } = located.fact
-    if (least > most) check.range(stepsTo(located), 'least', least, 'most', most)
+    if (least !== undefined && most !== undefined && least > most)
+      check.range(stepsTo(located), 'least', least, 'most', most)
     check.span(stepsTo(located), located.fact)
   }
   for (const section of ['memberships', 'permissions', 'certificates', 'designations'] as const)
-    for (const located of index.of(section)) check.span(stepsTo(located), located.fact)
+    for (const located of index.withPartial(section)) check.span(stepsTo(located), located.fact)
   for (const section of ['assignments', 'suspensions', 'items'] as const)
-    for (const located of index.of(section)) check.span(stepsTo(located), located.fact)
+    for (const located of index.withPartial(section)) check.span(stepsTo(located), located.fact)
 }
 
 class RecordCheck {
   constructor(private readonly problems: ProblemList) {}
 
-  person(steps: Steps, person: Person, days: FileDays): void {
+  person(steps: Steps, person: Partial<Person>, days: FileDays): void {
     const { birthDate, ofAgeFrom } = person
     if (birthDate === undefined) return
     if (days.lastEntry !== undefined && birthDate > days.lastEntry) {
@@ -61,20 +61,20 @@ class RecordCheck {
     this.problems.add([...steps, 'ofAgeFrom'], ofAgeFrom, figures)
   }
 
-  card(steps: Steps, card: Card, days: FileDays): void {
+  card(located: PartLocated<'cards'>, days: FileDays): void {
+    const { fact: card, unread } = located
+    const steps = stepsTo(located)
     this.pair(steps, 'effectiveDay', card.effectiveDay, 'lastDay', card.lastDay)
     this.uniqueRestrictions(
       [...steps, 'restrictions'],
-      card.restrictions.map((restriction) => restriction.id),
+      (card.restrictions ?? []).map((restriction) => restriction.id),
     )
     const { firstDayOfDeciding } = days
-    if (firstDayOfDeciding === undefined || card.effectiveDay < firstDayOfDeciding) return
-    if (card.decision !== undefined || card.carriedIn !== undefined) return
-    const figures = {
-      kind: 'card-without-decision',
-      effectiveDay: card.effectiveDay,
-      firstDayOfDeciding,
-    } as const
+    const { effectiveDay, decision, carriedIn } = card
+    if (firstDayOfDeciding === undefined || effectiveDay === undefined) return
+    if (effectiveDay < firstDayOfDeciding || decision !== undefined || carriedIn !== undefined) return
+    if (unread?.has('decision') === true || unread?.has('carriedIn') === true) return
+    const figures = { kind: 'card-without-decision', effectiveDay, firstDayOfDeciding } as const
     this.problems.add(steps, undefined, figures)
   }
 

@@ -1,5 +1,5 @@
 import type { Restriction } from '../cards/cards.schema.ts'
-import { stepsTo, type FactIndex, type Located } from './fact-index.ts'
+import { stepsTo, type FactIndex, type Located, type PartLocated } from './fact-index.ts'
 import type { PathStep } from './paths.ts'
 import type { ProblemList } from './problem-list.ts'
 import { References, type FirstKnown } from './references.ts'
@@ -11,34 +11,36 @@ import type { SectionName } from './sections.ts'
  */
 export function checkReferences(index: FactIndex, problems: ProblemList): void {
   const check = new ReferenceCheck(index, problems)
-  for (const located of index.of('editions')) check.edition(located)
-  for (const located of index.of('confirmations')) check.confirmation(located)
-  for (const located of index.of('places')) check.place(located)
-  for (const located of index.of('memberships')) check.membership(located)
-  for (const located of index.of('permissions')) check.to(located, 'person', 'people', located.fact.person)
-  for (const located of index.of('certificates')) check.to(located, 'person', 'people', located.fact.person)
-  for (const located of index.of('designations')) check.designation(located)
-  for (const located of index.of('assignments')) check.assignment(located)
-  for (const located of index.of('cards')) check.card(located)
-  for (const located of index.of('endings')) check.to(located, 'card', 'cards', located.fact.card)
-  for (const located of index.of('resolutions')) check.resolution(located)
-  for (const located of index.of('extensions')) check.extension(located)
-  for (const located of index.of('suspensions')) check.suspension(located)
-  for (const located of index.of('lifts')) check.lift(located)
+  for (const located of index.withPartial('editions')) check.edition(located)
+  for (const located of index.withPartial('confirmations')) check.confirmation(located)
+  for (const located of index.withPartial('places')) check.place(located)
+  for (const located of index.withPartial('memberships')) check.membership(located)
+  for (const located of index.withPartial('permissions'))
+    check.to(located, 'person', 'people', located.fact.person)
+  for (const located of index.withPartial('certificates'))
+    check.to(located, 'person', 'people', located.fact.person)
+  for (const located of index.withPartial('designations')) check.designation(located)
+  for (const located of index.withPartial('assignments')) check.assignment(located)
+  for (const located of index.withPartial('cards')) check.card(located)
+  for (const located of index.withPartial('endings')) check.to(located, 'card', 'cards', located.fact.card)
+  for (const located of index.withPartial('resolutions')) check.resolution(located)
+  for (const located of index.withPartial('extensions')) check.extension(located)
+  for (const located of index.withPartial('suspensions')) check.suspension(located)
+  for (const located of index.withPartial('lifts')) check.lift(located)
   for (const section of ['items', 'expectedWork'] as const)
-    for (const located of index.of(section)) check.to(located, 'place', 'places', located.fact.place)
-  for (const located of index.of('ratings')) {
+    for (const located of index.withPartial(section)) check.to(located, 'place', 'places', located.fact.place)
+  for (const located of index.withPartial('ratings')) {
     check.to(located, 'item', 'items', located.fact.item)
     check.to(located, 'rater', 'people', located.fact.rater)
   }
-  for (const located of index.of('raises')) {
+  for (const located of index.withPartial('raises')) {
     check.to(located, 'item', 'items', located.fact.item)
     check.to(located, 'by', 'people', located.fact.by)
   }
 }
 
 type Target = Parameters<References['check']>[1]
-type Anywhere = Located<SectionName>
+type Anywhere = PartLocated<SectionName>
 
 class ReferenceCheck {
   private readonly references: References
@@ -74,59 +76,61 @@ class ReferenceCheck {
   ): boolean {
     if (id === undefined) return false
     const steps = typeof field === 'object' ? field : [field]
-    return this.references.check([...stepsTo(located), ...steps], target, id, located.fact.recordedIn)
+    return this.references.check([...stepsTo(located), ...steps], target, id, entryOf(located))
   }
 
-  edition(located: Located<'editions'>): void {
+  edition(located: PartLocated<'editions'>): void {
     this.to(located, 'book', 'books', located.fact.book)
-    for (const [at, rule] of located.fact.rules.entries()) {
+    for (const [at, rule] of (located.fact.rules ?? []).entries()) {
       if (rule.kind !== 'cautions.shown') continue
       for (const [place, caution] of rule.cautions.entries())
         this.to(located, ['rules', at, 'cautions', place], 'cautions', caution)
     }
   }
 
-  confirmation(located: Located<'confirmations'>): void {
-    const { edition, rule, recordedIn } = located.fact
-    if (!this.to(located, 'edition', 'editions', edition)) return
+  confirmation(located: PartLocated<'confirmations'>): void {
+    const { edition, rule } = located.fact
+    if (!this.to(located, 'edition', 'editions', edition) || edition === undefined || rule === undefined)
+      return
     const known = this.rules.get(edition) ?? new Map<string, number>()
-    this.references.checkIn([...stepsTo(located), 'rule'], 'rules', known, rule, recordedIn)
+    this.references.checkIn([...stepsTo(located), 'rule'], 'rules', known, rule, entryOf(located))
   }
 
-  place(located: Located<'places'>): void {
+  place(located: PartLocated<'places'>): void {
     this.to(located, 'parent', 'places', located.fact.parent)
     for (const [at, { book }] of (located.fact.books ?? []).entries())
       this.to(located, ['books', at, 'book'], 'books', book)
   }
 
-  membership(located: Located<'memberships'>): void {
+  membership(located: PartLocated<'memberships'>): void {
     this.to(located, 'person', 'people', located.fact.person)
     this.to(located, 'organisation', 'organisations', located.fact.organisation)
     this.unit(located, ['unit'], located.fact.unit)
   }
 
-  designation(located: Located<'designations'>): void {
+  designation(located: PartLocated<'designations'>): void {
     this.to(located, 'person', 'people', located.fact.person)
     this.bookAndLevel(located)
   }
 
-  assignment(located: Located<'assignments'>): void {
+  assignment(located: PartLocated<'assignments'>): void {
     const { person, items, trainers } = located.fact
     this.to(located, 'person', 'people', person)
-    for (const [at, item] of items.entries()) this.to(located, ['items', at], 'items', item)
-    for (const [at, trainer] of trainers.entries()) this.to(located, ['trainers', at], 'people', trainer)
+    for (const [at, item] of (items ?? []).entries()) this.to(located, ['items', at], 'items', item)
+    for (const [at, trainer] of (trainers ?? []).entries())
+      this.to(located, ['trainers', at], 'people', trainer)
   }
 
-  card(located: Located<'cards'>): void {
+  card(located: PartLocated<'cards'>): void {
     this.to(located, 'person', 'people', located.fact.person)
     this.bookAndLevel(located)
-    this.restrictedPlaces(located, 'restrictions', located.fact.restrictions)
+    this.restrictedPlaces(located, 'restrictions', located.fact.restrictions ?? [])
   }
 
-  resolution(located: Located<'resolutions'>): void {
-    const { card, restriction, recordedIn, into } = located.fact
-    this.restrictedPlaces(located, 'into', into)
-    if (!this.to(located, 'card', 'cards', card)) return
+  resolution(located: PartLocated<'resolutions'>): void {
+    const { card, restriction, into } = located.fact
+    this.restrictedPlaces(located, 'into', into ?? [])
+    if (!this.to(located, 'card', 'cards', card) || card === undefined || restriction === undefined) return
     const known = new Map<string, number>()
     let isWords = false
     for (const version of this.index.versions('cards', card)) {
@@ -136,25 +140,26 @@ class ReferenceCheck {
       }
     }
     const steps = [...stepsTo(located), 'restriction']
-    if (!this.references.checkIn(steps, 'restrictions', known, restriction, recordedIn) || isWords) return
+    if (!this.references.checkIn(steps, 'restrictions', known, restriction, entryOf(located)) || isWords)
+      return
     this.problems.add(steps, restriction, { kind: 'restriction-not-words', restriction })
   }
 
-  extension(located: Located<'extensions'>): void {
+  extension(located: PartLocated<'extensions'>): void {
     const { book, of } = located.fact
     this.to(located, 'book', 'books', book)
-    if (of.kind !== 'card' || !this.to(located, ['of', 'card'], 'cards', of.card)) return
+    if (of?.kind !== 'card' || !this.to(located, ['of', 'card'], 'cards', of.card)) return
     const cardBook = this.index.versions('cards', of.card).at(-1)?.fact.book
-    if (cardBook === undefined || cardBook === book) return
+    if (cardBook === undefined || book === undefined || cardBook === book) return
     const figures = { kind: 'extension-of-another-book', book, card: of.card, cardBook } as const
     this.problems.add([...stepsTo(located), 'book'], book, figures)
   }
 
-  suspension(located: Located<'suspensions'>): void {
-    const { subject, notices, recordedIn } = located.fact
+  suspension(located: PartLocated<'suspensions'>): void {
+    const { subject, notices } = located.fact
     for (const [at, notice] of (notices ?? []).entries())
       this.to(located, ['notices', at, 'person'], 'people', notice.person)
-    switch (subject.kind) {
+    switch (subject?.kind) {
       case 'person':
         this.to(located, ['subject', 'person'], 'people', subject.person)
         return
@@ -170,18 +175,20 @@ class ReferenceCheck {
       case 'card': {
         if (this.index.hasUnreadable('cards')) return
         const steps = [...stepsTo(located), 'subject', 'number']
-        this.references.checkIn(steps, 'card-numbers', this.numbers, subject.number, recordedIn)
+        this.references.checkIn(steps, 'card-numbers', this.numbers, subject.number, entryOf(located))
         return
       }
       case 'work-kind':
       case 'saw-kind':
       case 'everybody':
+      case undefined:
     }
   }
 
-  lift(located: Located<'lifts'>): void {
+  lift(located: PartLocated<'lifts'>): void {
     const { suspension, day } = located.fact
     if (!this.to(located, 'suspension', 'suspensions', suspension)) return
+    if (suspension === undefined || day === undefined) return
     const firstDay = this.index.versions('suspensions', suspension).at(-1)?.fact.firstDay
     if (firstDay === undefined || firstDay <= day) return
     this.problems.add([...stepsTo(located), 'day'], day, { kind: 'lift-before-suspension', day, firstDay })
@@ -189,21 +196,19 @@ class ReferenceCheck {
 
   private unit(located: Anywhere, field: readonly PathStep[], id: string | undefined): void {
     if (id === undefined || !this.to(located, field, 'places', id)) return
-    const known = this.index
-      .versions('places', id)
-      .filter(({ fact }) => fact.recordedIn <= located.fact.recordedIn)
+    const known = this.index.versions('places', id).filter(({ fact }) => fact.recordedIn <= entryOf(located))
     const found = known.at(-1)?.fact.kind
     if (found === undefined || found === 'unit') return
     this.problems.add([...stepsTo(located), ...field], id, { kind: 'not-a-unit', id, found })
   }
 
-  private bookAndLevel(located: Located<'cards'> | Located<'designations'>): void {
-    const { book, level, recordedIn } = located.fact
-    if (!this.to(located, 'book', 'books', book)) return
+  private bookAndLevel(located: PartLocated<'cards'> | PartLocated<'designations'>): void {
+    const { book, level } = located.fact
+    if (!this.to(located, 'book', 'books', book) || book === undefined || level === undefined) return
     const known = this.levels.get(book)
     // A book without editions is told of by itself, and one that could not be read may hold the level.
     if (known === undefined || this.index.hasUnreadable('editions')) return
-    this.references.checkIn([...stepsTo(located), 'level'], 'levels', known, level, recordedIn)
+    this.references.checkIn([...stepsTo(located), 'level'], 'levels', known, level, entryOf(located))
   }
 
   private restrictedPlaces(located: Anywhere, field: string, restrictions: readonly Restriction[]): void {
@@ -213,6 +218,11 @@ class ReferenceCheck {
         this.to(located, [field, at, 'places', place], 'places', id)
     }
   }
+}
+
+/** The entry as of which a fact may refer; where that did not read, nothing is called known too late. */
+function entryOf(located: Anywhere): number {
+  return located.fact.recordedIn ?? Infinity
 }
 
 function levelNames(edition: {

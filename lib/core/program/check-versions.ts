@@ -1,10 +1,7 @@
-import type { Version } from '../kernel/versions.schema.ts'
-import { stepsTo, type FactIndex } from './fact-index.ts'
+import { stepsTo, type FactIndex, type PartLocated, type Placed } from './fact-index.ts'
 import { writePath } from './paths.ts'
 import type { ProblemList } from './problem-list.ts'
 import { SECTION_NAMES, type SectionName } from './sections.ts'
-
-type Placed = { section: SectionName; index: number; fact: Version }
 
 /**
  * The times of knowing: entries that exist, nothing that ceases before it is known, of each id one version at a time,
@@ -12,21 +9,19 @@ type Placed = { section: SectionName; index: number; fact: Version }
  */
 export function checkVersions(index: FactIndex, problems: ProblemList): void {
   for (const section of SECTION_NAMES) {
-    for (const located of index.of(section)) checkNumbers(located, index.entries, problems)
-    for (const [id, versions] of index.byId(section)) {
+    for (const located of index.withPartial(section)) checkNumbers(located, index.entries, problems)
+    for (const [id, versions] of index.placedById(section)) {
       if (versions.length === 1 && versions[0]?.fact.supersedes === undefined) continue
-      if (index.isUnreadable(section, id)) continue
       checkTimes(versions, problems)
-      checkHeirs(id, versions, problems)
+      checkHeirs(id, versions, index, problems)
     }
   }
 }
 
-function checkNumbers(located: Placed, entries: number, problems: ProblemList): void {
+function checkNumbers(located: PartLocated<SectionName>, entries: number, problems: ProblemList): void {
   const { recordedIn, supersededIn } = located.fact
-  const numbers = { recordedIn, ...(supersededIn === undefined ? {} : { supersededIn }) }
-  for (const [field, n] of Object.entries(numbers)) {
-    if (n <= entries) continue
+  for (const [field, n] of Object.entries({ recordedIn, supersededIn })) {
+    if (n === undefined || n <= entries) continue
     const figures = {
       kind: 'no-such-entry',
       field: field as 'recordedIn' | 'supersededIn',
@@ -35,7 +30,7 @@ function checkNumbers(located: Placed, entries: number, problems: ProblemList): 
     } as const
     problems.add([...stepsTo(located), field], n, figures)
   }
-  if (supersededIn !== undefined && supersededIn <= recordedIn) {
+  if (recordedIn !== undefined && supersededIn !== undefined && supersededIn <= recordedIn) {
     const figures = { kind: 'superseded-too-early', recordedIn, supersededIn } as const
     problems.add([...stepsTo(located), 'supersededIn'], supersededIn, figures)
   }
@@ -59,10 +54,12 @@ function checkTimes(versions: readonly Placed[], problems: ProblemList): void {
 }
 
 function endOf(version: Placed): number {
-  return version.fact.supersededIn ?? Infinity
+  const { recordedIn, supersededIn } = version.fact
+  // An end that did not read may lie in any later entry, so only the first after it became known is sure to be before.
+  return supersededIn ?? (version.unread?.has('supersededIn') === true ? recordedIn + 1 : Infinity)
 }
 
-function checkHeirs(id: string, versions: readonly Placed[], problems: ProblemList): void {
+function checkHeirs(id: string, versions: readonly Placed[], index: FactIndex, problems: ProblemList): void {
   const byNumber = new Map(versions.map((version) => [version.fact.recordedIn, version]))
   const circles = inCircles(byNumber)
   const heirs = new Map<number, Placed>()
@@ -72,6 +69,7 @@ function checkHeirs(id: string, versions: readonly Placed[], problems: ProblemLi
     const steps = [...stepsTo(version), 'supersedes']
     const corrected = byNumber.get(supersedes)
     if (corrected === undefined) {
+      if (index.mayHideVersion(version.section, id)) continue
       const others = [...byNumber.keys()].filter((number) => number !== recordedIn).slice(0, 20)
       problems.add(steps, supersedes, { kind: 'supersedes-nothing', id, supersedes, versions: others })
       continue
@@ -89,7 +87,7 @@ function checkHeirs(id: string, versions: readonly Placed[], problems: ProblemLi
     }
     heirs.set(supersedes, version)
     const { supersededIn } = corrected.fact
-    if (supersededIn === recordedIn) continue
+    if (supersededIn === recordedIn || corrected.unread?.has('supersededIn') === true) continue
     problems.add(steps, supersedes, {
       kind: 'heir-in-another-entry',
       id,

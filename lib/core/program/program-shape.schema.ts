@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { idField } from '../kernel/fields.schema.ts'
-import type { Located, LocatedFacts, UnreadableIds } from './fact-index.ts'
+import type { Located, LocatedFacts, PartialFacts, PartLocated, UnreadableIds } from './fact-index.ts'
+import { readFields } from './partial-fact.schema.ts'
 import type { ProblemList } from './problem-list.ts'
 import {
   entrySchema,
@@ -23,6 +24,8 @@ export type ProgramShape = {
   /** Each entry in its place; nothing where it could not be read. */
   entries: readonly (Entry | undefined)[]
   facts: LocatedFacts
+  /** The fields that did read of the facts that as a whole did not. */
+  partial: PartialFacts
   unreadable: UnreadableIds
 }
 
@@ -50,9 +53,11 @@ export function readProgramShape(value: unknown, problems: ProblemList): Program
   const lists = new Map(SECTION_NAMES.map((name) => [name, takeList(name)]))
   const whole = readShape(programSchema, frame, [], problems)
   const entries = entryList.map((entry, at) => readShape(entrySchema, entry, ['entries', at], problems))
-  const facts = Object.fromEntries(
-    SECTION_NAMES.map((name) => [name, readSection(name, lists.get(name) ?? [], unreadable, problems)]),
-  ) as unknown as LocatedFacts
+  const read = SECTION_NAMES.map(
+    (name) => [name, readSection(name, lists.get(name) ?? [], unreadable, problems)] as const,
+  )
+  const facts = Object.fromEntries(read.map(([name, of]) => [name, of.facts])) as unknown as LocatedFacts
+  const partial = Object.fromEntries(read.map(([name, of]) => [name, of.partial])) as unknown as PartialFacts
   const head = whole?.program ?? programSchema.shape.program.safeParse(value['program']).data
   return {
     ...(whole === undefined || !problems.isEmpty
@@ -61,6 +66,7 @@ export function readProgramShape(value: unknown, problems: ProblemList): Program
     ...(head === undefined ? {} : { head }),
     entries,
     facts,
+    partial,
     unreadable,
   }
 }
@@ -70,15 +76,21 @@ function readSection<Name extends SectionName>(
   list: readonly unknown[],
   unreadable: Map<SectionName, Set<string> | 'all'>,
   problems: ProblemList,
-): Located<Name>[] {
+): { facts: Located<Name>[]; partial: PartLocated<Name>[] } {
   // The table of schemas pairs each name with the schema of its facts; TypeScript cannot follow that by the name.
   const schema = sectionSchemas[section] as unknown as z.ZodType<Located<Name>['fact']>
   const facts: Located<Name>[] = []
+  const partial: PartLocated<Name>[] = []
   for (const [index, value] of list.entries()) {
     const fact = readShape(schema, value, [section, index], problems)
     if (fact !== undefined) {
       facts.push({ section, index, fact })
       continue
+    }
+    const part = readFields(schema, value)
+    if (part !== undefined) {
+      const fields = part.fields as Partial<Located<Name>['fact']>
+      partial.push({ section, index, fact: fields, unread: part.unread })
     }
     const ids = unreadable.get(section)
     const id = idOf(value)
@@ -88,7 +100,7 @@ function readSection<Name extends SectionName>(
     else if (ids === undefined) unreadable.set(section, new Set([id]))
     else ids.add(id)
   }
-  return facts
+  return { facts, partial }
 }
 
 function idOf(value: unknown): string | undefined {

@@ -18,8 +18,8 @@ import { References } from './references.ts'
 /**
  * Reads a program file. `input` is its text, or a value that JSON could hold. Either the whole program, whose
  * references, times of knowing, places and editions are sound, or every problem at once (the first 500, and how many
- * more there are). A record that cannot be read is left out of the checks between records, and nothing is called
- * missing because of it.
+ * more there are). Of a record that cannot be read, the fields that can are checked like those of any other, and
+ * nothing is called missing because of it.
  */
 export function readProgram(input: unknown): Result<Program, ProgramProblem[]> {
   const problems = new ProblemList()
@@ -33,7 +33,7 @@ export function readProgram(input: unknown): Result<Program, ProgramProblem[]> {
 }
 
 function checkShape(shape: ProgramShape, problems: ProblemList): void {
-  const index = new FactIndex(shape.facts, shape.unreadable, shape.entries.length)
+  const index = new FactIndex(shape.facts, shape.partial, shape.unreadable, shape.entries.length)
   checkEntries(shape.entries, problems)
   const { head } = shape
   if (head !== undefined)
