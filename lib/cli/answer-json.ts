@@ -1,3 +1,4 @@
+import { placesStopped } from '../core/authority/places-stopped.ts'
 import type { Answer, Finding, Note } from '../core/authority/answer.ts'
 import type { RuleRef } from '../core/rulebooks/rule-ref.ts'
 import type { Standing } from '../core/rulebooks/standing.ts'
@@ -35,6 +36,9 @@ export function answerJson(asked: AskedText): AnswerJson {
       ...(edition === undefined ? {} : { edition: edition.edition.id }),
     })),
     supervisors: [...context.supervisors],
+    ...(work.place === undefined
+      ? { placesNotCounted: placesStopped(open.authority, context.question) }
+      : {}),
     answers: answers.map((answer) => answerEntry(answer, names.get(answer.person) ?? answer.person)),
     ...(company === undefined
       ? {}

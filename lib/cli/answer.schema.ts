@@ -114,6 +114,8 @@ export const answerSchema = z.strictObject({
   ),
   /** The levels that may supervise this work. */
   supervisors: z.array(z.string()),
+  /** Where no place is named: the places in which the work is stopped on a day asked; they do not count here. */
+  placesNotCounted: z.exactOptional(ids),
   answers: z.array(answer),
   company: z.exactOptional(z.array(companyDays)),
   /** The whole chain behind the answer about one person; only `explain` gives it. */

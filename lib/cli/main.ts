@@ -1,6 +1,6 @@
 import { Buffer } from 'node:buffer'
 import { writeSync } from 'node:fs'
-import { env, argv } from 'node:process'
+import { env, argv, stdout } from 'node:process'
 import { readInstant, type Instant } from '../core/calendar/instants.ts'
 import { InvariantBroken } from '../core/kernel/result.ts'
 import { run } from './run.ts'
@@ -8,6 +8,7 @@ import { run } from './run.ts'
 const OUTPUT = 1
 const ERRORS = 2
 const A_MOMENT = 5
+const USUAL_WIDTH = 100
 
 /**
  * Writes the whole text before going on, so that nothing is cut off when the process ends. A reader who has gone
@@ -41,4 +42,6 @@ process.exitCode = run(argv.slice(2), {
   err: (text) => write(ERRORS, text),
   now,
   debug: env['KERFBOOK_DEBUG'] === '1',
+  // A stream that is no terminal has no columns, and the comparison is then false.
+  width: [Number(env['COLUMNS']), stdout.columns].find((columns) => columns > 0) ?? USUAL_WIDTH,
 })

@@ -1,3 +1,4 @@
+import type { Work } from '../core/authority/answer.ts'
 import type { AnswerBody } from '../core/authority/answer-one.ts'
 import { askBriefly, workOfItem } from '../core/authority/ask.ts'
 import type { CalendarDate } from '../core/calendar/dates.ts'
@@ -6,7 +7,7 @@ import type { SawKind } from '../core/rulebooks/words.ts'
 import type { OpenProgram } from './open-program.ts'
 
 /** One item of a matrix with the days it was asked on and everybody's answer, in the order of the people. */
-export type MatrixColumn = Span & { item: string; name: string; answers: readonly AnswerBody[] }
+export type MatrixColumn = Span & { item: string; name: string; work: Work; answers: readonly AnswerBody[] }
 
 /** Everybody on record for every log, tree and expected work on record. */
 export type Matrix = { people: readonly { id: string; name: string }[]; columns: readonly MatrixColumn[] }
@@ -20,7 +21,7 @@ export function buildMatrix({ authority, today }: OpenProgram, sawKind: SawKind)
     if (own === undefined) continue
     const days = closedDays(own.first, own.last, today)
     const answers = askBriefly(authority, { work: own.work, ...days, today })
-    columns.push({ item: id, name, ...days, answers })
+    columns.push({ item: id, name, work: own.work, ...days, answers })
   }
   return { people: people.map(({ id, name }) => ({ id, name })), columns }
 }

@@ -199,8 +199,9 @@ class OptionReader {
     if (text.includes('T')) {
       const instant = readInstant(text)
       if (instant !== undefined) return { instant }
+      const inUtc = [`${text}Z`, `${text}:00Z`].find((moment) => readInstant(moment) !== undefined)
       this.faults.push(
-        `--${name} “${printableLine(text)}”: A moment is written in UTC, 2027-04-14T16:40:00Z.`,
+        `--${name} “${printableLine(text)}”: A moment is written in UTC and ends with Z: ${inUtc ?? '2027-04-14T16:40:00Z'}.`,
       )
       return undefined
     }

@@ -1,9 +1,13 @@
-import { ask } from '../core/authority/ask.ts'
+import type { Answer } from '../core/authority/answer.ts'
+import { ask, askBriefly } from '../core/authority/ask.ts'
+import type { Authority } from '../core/authority/authority-index.ts'
 import { explain, type ExplainedDays } from '../core/authority/explain.ts'
+import type { Question } from '../core/authority/question.ts'
 import { success, type Result } from '../core/kernel/result.ts'
 import type { Given } from './arguments.ts'
 import { cautionsShown } from './cautions-shown.ts'
 import type { Io } from './io.ts'
+import type { MemberDays } from '../wording/companies.ts'
 import { openProgram } from './open-program.ts'
 import { misuse, type Refusal } from './outcome.ts'
 import type { QuestionWords } from './question-words.ts'
@@ -41,8 +45,19 @@ export function askQuestion(file: string, words: QuestionWords, io: Io): Result<
     runs,
     answers,
     ...(company === undefined ? {} : { company }),
+    members: membersOf(authority, question, answers),
     cautions: cautionsShown(runs, question, authority.records.cautions),
   })
+}
+
+/** The days of everybody in the company and of those asked by name: from the answers, and asked where it is missing. */
+function membersOf(authority: Authority, question: Question, answers: readonly Answer[]): MemberDays[] {
+  if (question.company === undefined) return []
+  const ids = [...new Set([...question.company.map(({ person }) => person), ...(question.persons ?? [])])]
+  const known = new Set(answers.map(({ person }) => person))
+  const missing = ids.filter((id) => !known.has(id))
+  const all = [...answers, ...askBriefly(authority, { ...question, persons: missing })]
+  return ids.flatMap((id) => all.find(({ person }) => person === id) ?? [])
 }
 
 function speakingCards(explained: readonly ExplainedDays[]): string[] {

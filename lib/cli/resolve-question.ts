@@ -5,6 +5,7 @@ import type { CalendarDate } from '../core/calendar/dates.ts'
 import { success, type Result } from '../core/kernel/result.ts'
 import type { SawKind } from '../core/rulebooks/words.ts'
 import { dayText, spanText } from '../wording/days.ts'
+import { joinedByAnd } from '../wording/lists.ts'
 import { lookUp } from './look-up.ts'
 import type { OpenProgram } from './open-program.ts'
 import { refused, type Refusal } from './outcome.ts'
@@ -58,7 +59,15 @@ function workOnRecord(
   open: OpenProgram,
 ): Result<WorkOnDays, Refusal> {
   const { items, expectedWork } = open.authority.records
-  const id = lookUp('item', about.item, [...items, ...expectedWork])
+  const onRecord = [...items, ...expectedWork]
+  const isItem = onRecord.some(({ id, name }) => id === about.item || name === about.item)
+  const listed = isItem ? [] : onRecord.filter(({ list }) => list === about.item)
+  if (listed.length > 0) {
+    return refused(
+      `“${about.item}” is a work list, and --item names one log, tree or expected work. It holds ${joinedByAnd(listed.map(({ id }) => id))}.`,
+    )
+  }
+  const id = lookUp('item', about.item, onRecord)
   if (!id.ok) return id
   const name = open.names.item(id.value)
   const own = workOfItem(open.authority, id.value, sawKind)

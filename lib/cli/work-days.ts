@@ -34,13 +34,17 @@ export function workRuns(authority: Authority, question: Question): WorkRun[] {
   }))
 }
 
-/** The levels that the governing editions let supervise this work, lowest first, over all the days asked. */
+/**
+ * The levels that the governing editions let supervise this work on every day asked, lowest first: where the work is
+ * planned higher on some of the days, a level that is not enough for those is not named.
+ */
 export function supervisors(runs: readonly WorkRun[], question: Question): string[] {
   const { workKind, sawKind } = question.work
-  const levels = runs.flatMap(({ edition, planned }) =>
+  const ofRuns = runs.flatMap(({ edition, planned }) =>
     edition === undefined || planned === 'not-rated'
       ? []
-      : edition.independents(workKind, sawKind, planned).map(({ level }) => level),
+      : [edition.independents(workKind, sawKind, planned).map(({ level }) => level)],
   )
-  return [...new Set(levels)]
+  const [first = [], ...others] = ofRuns
+  return first.filter((level) => others.every((levels) => levels.includes(level)))
 }

@@ -32,8 +32,9 @@ export function apartPhrases(remedies: Remedies): string[] {
   return phrases
 }
 
-/** Said where no set of changes would let this person do the work. */
-export const NO_SET = 'Nothing that can be recorded, renewed or arranged would change this.'
+/** Said where the record proposes no set of changes: some steps are never proposed, and are another's to take. */
+export const NO_SET =
+  'The record has no step to propose for these days. A new card, a lifted suspension or an eased restriction is for the certifying official alone.'
 
 const PHRASES: { [Kind in ChangeKind]: (change: ChangeOf<Kind>, names: Names, edition: string) => string } = {
   'renewal-evaluation': (change, names) =>

@@ -2,6 +2,7 @@ import type { HoldsThrough } from '../core/authority/answer.ts'
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import type { Instant } from '../core/calendar/instants.ts'
 import type { Span } from '../core/calendar/spans.ts'
+import type { Standing } from '../core/rulebooks/standing.ts'
 import { joinedByAnd } from './lists.ts'
 
 const MONTHS = [
@@ -45,9 +46,15 @@ export function onDays(span: Span): string {
   return span.first === span.last ? `on ${dayText(span.first)}` : `from ${spanText(span)}`
 }
 
-/** The day a run holds through, `through 11 July 2027`, or that no end lies within ten years. */
-export function throughText(holdsThrough: HoldsThrough): string {
-  return holdsThrough === 'open' ? 'with no end in the next ten years' : `through ${dayText(holdsThrough)}`
+/**
+ * The day a run holds through, to stand after its standing: `, through 11 July 2027`; or that no end is on record. An
+ * open no is no ban: it says only that nothing on record ends it.
+ */
+export function throughText(holdsThrough: HoldsThrough, standing: Standing): string {
+  if (holdsThrough !== 'open') return `, through ${dayText(holdsThrough)}`
+  if (standing === 'none') return ', and nothing on record ends it'
+  if (standing === 'unknown') return ', and nothing on record settles it on any later day'
+  return ', with no end on record in the next ten years'
 }
 
 /** A moment, in UTC to the minute: `14 April 2027, 16:40 UTC`. */

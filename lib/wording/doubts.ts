@@ -48,6 +48,11 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
   'capacity-not-stated': () => 'In which capacity they work is not stated.',
   'agreement-open-ended': (doubt) =>
     `The agreement began on ${dayText(doubt.firstDay)}, and its last day is not on record.`,
+  'suspension-withdrawn': (doubt) =>
+    `The suspension from ${dayText(doubt.firstDay)} was withdrawn as wrong in entry ${doubt.entry}, not lifted by a decision.`,
+  'seen-by-nobody-else': (doubt, names) =>
+    `The ${names.subject(doubt.subject)} certificate counts as seen, and nobody else is named who saw it.`,
+  'age-not-attested': () => 'The day they are of age from is on record, and nobody is named who attested it.',
   'administrative-open-ended': (doubt) =>
     `An administrative suspension runs from ${dayText(doubt.firstDay)} without a last day and has not been lifted.`,
 }

@@ -114,13 +114,17 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
   'extension-of-another-book': (problem) =>
     `The order extends cards of the book “${problem.book}”, and the card “${problem.card}” is of “${problem.cardBook}”.`,
   'lift-before-suspension': (problem) =>
-    `The lifting on ${dayText(problem.day)} lies before the suspension’s first day, ${dayText(problem.firstDay)}.`,
+    `The lifting on ${dayText(problem.day)} is not after the suspension’s first day, ${dayText(problem.firstDay)}, which it always covers.`,
   'places-circle': (problem) =>
     `The places ${joinedByAnd(problem.places)} lie within each other in a circle, as known at entry ${problem.knownAt}.`,
   'places-too-deep': (problem) =>
     `Places lie within each other at most ${problem.most} deep; this one lies deeper, as known at entry ${problem.knownAt}.`,
   'place-misplaced': (problem) =>
     `A place of kind ${problem.place} may not lie under ${problem.under === 'nothing' ? 'nothing' : `one of kind ${problem.under}`}. The order is program, unit, place.`,
+  'place-withdrawn-under': (problem) =>
+    `This place lies in “${problem.place}”, which is not known any more from entry ${problem.knownAt} on. What is stopped or in force there would be lost.`,
+  'place-books-overlap': (problem) =>
+    `Two books are in force here at once, ${joinedByAnd(problem.books)}, ${spanText({ first: problem.first, last: problem.last })}.`,
   'no-root-place': (problem) => `As known at entry ${problem.knownAt}, no place is of kind program.`,
   'two-root-places': (problem) =>
     `As known at entry ${problem.knownAt}, several places are of kind program: ${joinedByAnd(problem.places)}. One may be.`,

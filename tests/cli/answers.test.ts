@@ -68,9 +68,9 @@ describe('ask, for people', () => {
     expect(benedikt).toContain('gives it, and every requirement is met.')
   })
 
-  it('[CL14] says that no change would help, and what is open then', () => {
+  it('[CL14] says that no step is proposed, and what is open then', () => {
     expect(out).toMatch(
-      /Nothing that can be recorded, renewed or arranged would change this\. Open: somebody else \(4 others are on their own\) or leave it\./,
+      /The record has no step to propose for these days\. .* is for the certifying official alone\. Open: somebody else \(4 others are on their own\) or leave it\./,
     )
   })
 
@@ -114,9 +114,11 @@ describe('ask, for people', () => {
     const served = answered('ask', DEMO, ...tree, '--company', 'p-siobhan-o-briain,p-wulandari')
     expect(served).toContain('From 4 to 5 June 2027: Siobhán Ó Briain supervises Wulandari.')
     const short = answered('ask', DEMO, ...tree, '--company', 'p-wulandari')
-    expect(short).toContain(
-      'short by 1: Wulandari needs a supervisor, and nobody may watch 0 cuts at one time.',
-    )
+    expect(short).toContain('short by 1: Wulandari needs a supervisor, and nobody here may supervise.')
+    expect(short).toContain('On their own: nobody in this company.')
+    const asked = answered('ask', DEMO, ...tree, '--person', 'p-wulandari', '--company', 'p-siobhan-o-briain')
+    expect(asked).toContain('  On their own: Siobhán Ó Briain.\n  Under supervision: Wulandari')
+    expect(asked).not.toContain('nobody needs a supervisor')
   })
 
   it('[CL7] a text of the record cannot pass for a line of the answer', () => {
@@ -130,7 +132,35 @@ describe('ask, for people', () => {
   })
 })
 
+describe('the heads of an answer', () => {
+  it('[CL14] counts those who may on some of the days', () => {
+    expect(answered('ask', DEMO, ...FELLING)).toMatch(
+      /^No, and why: 49 \(\d+ of them on some of the days\)$/m,
+    )
+  })
+
+  it('[CL14] an item without a rating is headed as not rated', () => {
+    const days = ['--from', '2027-06-07', '--through', '2027-06-10', ...DEMO_DAY]
+    const [head] = answered('ask', DEMO, '--item', 'i-unrated-log', ...days).split('\n')
+    expect(head).toContain('not rated')
+    expect(head).not.toContain('as its ratings say')
+  })
+
+  it('[CL11] says where today lies before the last entry', () => {
+    const early = [...FELLING.slice(0, -2), '--today', '2027-05-02']
+    const said = 'Today lies before the last entry, which is of 3 May 2027.'
+    expect(answered('ask', DEMO, ...early)).toContain(said)
+    expect(answered('ask', DEMO, ...FELLING)).not.toContain(said)
+  })
+})
+
 describe('explain', () => {
+  it('[CL16] shows the cautions of the work', () => {
+    const out = answered('explain', DEMO, ...FELLING, '--person', 'p-lukasz-wrzos')
+    const [caution] = json('ask', DEMO, ...FELLING).cautions
+    expect(out).toContain(`  ${caution!.name}. ${caution!.text}`)
+  })
+
   it('[CL18] names every requirement with rule, source and mark, and every record with who recorded it', () => {
     const out = answered('explain', DEMO, ...FELLING, '--person', 'p-lukasz-wrzos')
     expect(out).toContain('Card K-0431 decides, as level B of the governing book.')

@@ -31,7 +31,10 @@ export const FELLING = [
 export type Ran = { code: number; out: string; err: string }
 
 /** Runs a command line in this process, at noon of the demo's day in UTC unless another moment is given. */
-export function runLine(words: readonly string[], said: { now?: Instant; debug?: boolean } = {}): Ran {
+export function runLine(
+  words: readonly string[],
+  said: { now?: Instant; debug?: boolean; width?: number } = {},
+): Ran {
   const ran = { code: -1, out: '', err: '' }
   const noon = readInstant('2027-05-03T12:00:00Z')!
   ran.code = run(words, {
@@ -43,6 +46,7 @@ export function runLine(words: readonly string[], said: { now?: Instant; debug?:
     },
     now: () => said.now ?? noon,
     debug: said.debug ?? false,
+    width: said.width ?? 100,
   })
   return ran
 }

@@ -150,6 +150,7 @@ describe('bad input', () => {
           throw new Error('the clock is broken')
         },
         debug,
+        width: 100,
       })
       expect(code).toBe(1)
       return err

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { AUTHORITY_IS_NOT_SAFETY, NO_PUBLISHED_RATING } from '../../lib/wording/notice.ts'
-import { answered, DEMO, DEMO_DAY, fileWith, refusedWith } from './command-line.ts'
+import { answered, DEMO, DEMO_DAY, fileWith, refusedWith, runLine } from './command-line.ts'
 
 const WORKSHEET = fileURLToPath(new URL('../../seeds/examples/worksheet-log.json', import.meta.url))
 
@@ -21,11 +21,14 @@ describe('matrix', () => {
     const rows = answered('matrix', DEMO, '--csv', ...DEMO_DAY)
       .trimEnd()
       .split('\r\n')
-      .map((line) => line.split(','))
+      .map((line) => line.match(/"[^"]*"|[^,]+/g)!)
     const data = JSON.parse(answered('matrix', DEMO, '--json', ...DEMO_DAY)) as MatrixJson
     const text = answered('matrix', DEMO, ...DEMO_DAY)
     expect(rows).toHaveLength(60)
-    expect(rows[0]!.slice(2)).toEqual(data.items.map(({ item }) => item))
+    expect(rows[0]!.slice(2).map((cell) => cell.replace(/^"/, '').split(' ')[0])).toEqual(
+      data.items.map(({ item }) => item),
+    )
+    expect(rows[0]![2]).toBe('i-c-01-log-1 Refresher log 1 (20 May 2027)')
     expect(data.items.length).toBeGreaterThan(90)
     for (const [column, item] of data.items.entries()) {
       const standings = item.answers.map(({ standing, supervision }) => supervision ?? standing)
@@ -40,6 +43,17 @@ describe('matrix', () => {
     expect(Array.from(wrzos).map((sign) => signs[sign as keyof typeof signs])).toEqual(row.slice(2))
     expect(text).toContain(AUTHORITY_IS_NOT_SAFETY)
   })
+
+  it.each([40, 100, 200])(
+    '[CL20] text fits a terminal of %i letters, with numbers above the tens',
+    (width) => {
+      const out = runLine(['matrix', DEMO, ...DEMO_DAY], { width }).out
+      expect(out).toContain('   1  i-c-01-log-1  Refresher log 1, bucking at Rough Gate')
+      const rows = out.split('\n').filter((line) => line.startsWith('Łukasz Wrzos'))
+      for (const row of rows) expect(row.length).toBeLessThanOrEqual(Math.max(width, 60))
+      expect(out).toMatch(/^Items 1 to \d+\n +1(?: +11)?/m)
+    },
+  )
 
   it('[CL20] each item is asked on its own days; one that leaves them open is asked today', () => {
     const file = JSON.parse(readFileSync(DEMO, 'utf8')) as {

@@ -117,6 +117,7 @@ describe('as known at', () => {
     [1, '2020-01-01T00:00:00Z', 'nothing was on record'],
     [2, 'noon', 'a moment in UTC or a day'],
     [2, '2027-04-14T16:40', 'in UTC'],
+    [2, '2027-04-14T16:00:00', 'ends with Z: 2027-04-14T16:00:00Z.'],
     [2, '-5', 'wants a value'],
   ] as const)('[CL10] refused with %s: %s', (code, moment, said) => {
     expect(refusedWith(code, 'ask', DEMO, ...FELLING, '--known-at', moment)).toContain(said)
@@ -179,6 +180,12 @@ describe('names', () => {
     ['a shared name', ['--person', 'Dana Whitlow'], 'p-dana-whitlow or p-dana-whitlow-2'],
     ['a mistyped name', ['--person', 'Lukasz Wrzos'], 'Is “Łukasz Wrzos” meant?'],
     ['a mistyped id', ['--person', 'p-lukas-wrzos'], 'Is “p-lukasz-wrzos” meant?'],
+    ['a part of a name', ['--person', 'WRZOS'], 'Is “p-lukasz-wrzos” meant?'],
+    [
+      'a part of several',
+      ['--person', 'dana'],
+      'p-dana-whitlow (Dana Whitlow) or p-dana-whitlow-2 (Dana Whitlow)?',
+    ],
     ['nobody', ['--person', 'zzzzzzzzzzzz'], 'No person on record'],
     ['a mistyped place', ['--place', 'sable-lace'], 'Is “sable-lake” meant?'],
     ['somebody in the company', ['--company', 'p-wulandari,p-nobody-here-at-all'], 'No person on record'],
@@ -190,5 +197,12 @@ describe('names', () => {
 
   it('[CL13] an item that is not on record', () => {
     expect(refusedWith(1, 'ask', DEMO, '--item', 'i-c-02-log-9')).toContain('Is “i-c-02-log-1” meant?')
+    expect(refusedWith(1, 'ask', DEMO, '--item', 'zzzzzzzz')).toContain('The command matrix lists items.')
+  })
+
+  it('[CL13] a work list is no item, and says what it holds', () => {
+    const err = refusedWith(1, 'ask', DEMO, '--item', 'h-11')
+    expect(err).toContain('“h-11” is a work list')
+    expect(err).toContain('x-h-11-')
   })
 })

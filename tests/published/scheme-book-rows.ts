@@ -59,7 +59,8 @@ export const SCHEME_ROWS: readonly BookRow[] = [
     {
       fact: `a basic faller is closely supervised and does intermediate tasks supervised (${workKind})`,
       source: POSITIONS,
-      mark: 'published',
+      // The description of a faller does not part bucking.
+      mark: workKind === 'felling' ? 'published' : 'program-default',
       edition: INTERAGENCY,
       rule: `grant.${workKind}.basic`,
       figures: { sawKind: 'chain-saw', ...cells('own-level', 'own-level', 'none') },
@@ -67,7 +68,8 @@ export const SCHEME_ROWS: readonly BookRow[] = [
     {
       fact: `an intermediate faller is unsupervised to moderate, and does advanced tasks supervised (${workKind})`,
       source: POSITIONS,
-      mark: 'published',
+      // The description of a faller does not part bucking.
+      mark: workKind === 'felling' ? 'published' : 'program-default',
       edition: INTERAGENCY,
       rule: `grant.${workKind}.intermediate`,
       figures: { sawKind: 'chain-saw', ...cells('independent', 'independent', 'training') },

@@ -157,6 +157,7 @@ describe('changes', () => {
     expect(apartPhrases({ sets: [], somebodyElse: 1, leaveIt: true })[0]).toContain('1 other is on their own')
     expect(apartPhrases({ sets: [], somebodyElse: 0, leaveIt: true })).toEqual(['leave it'])
     expectSentence(NO_SET)
+    expect(NO_SET).toContain('certifying official alone')
   })
 })
 

@@ -151,6 +151,8 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
   'not-a-unit': [[{ id: 'north-end', found: 'place' }, 'north-end', 'place']],
   'restriction-not-words': [[{ restriction: 'r-1' }, 'r-1']],
   'extension-of-another-book': [[{ book: 'b-1', card: 'c-1', cardBook: 'b-2' }, 'b-1', 'c-1', 'b-2']],
+  'place-withdrawn-under': [[{ place: 'ford', knownAt: 7 }, 'ford', '7']],
+  'place-books-overlap': [[{ books: ['one', 'two'], first, last }, 'one', 'two', '8']],
   'lift-before-suspension': [[{ day: first, firstDay: last }, '8 July 2027', '11 July 2027']],
   'places-circle': [[{ places: ['a', 'b'], knownAt: 3 }, 'a and b', '3']],
   'places-too-deep': [[{ most: 8, knownAt: 3 }, '8', '3']],
@@ -242,6 +244,9 @@ const DOUBTS: { [Kind in DoubtKind]: [DoubtSample<Kind>, ...DoubtSample<Kind>[]]
   'age-not-on-record': [[{}, 'birth date']],
   'capacity-not-stated': [[{}, 'capacity']],
   'agreement-open-ended': [[{ firstDay: first }, '8 July 2027']],
+  'suspension-withdrawn': [[{ firstDay: first, entry: 7 }, '8 July 2027', '7']],
+  'seen-by-nobody-else': [[{ subject: 'cpr' }, 'CPR']],
+  'age-not-attested': [[{}, 'attested']],
   'administrative-open-ended': [[{ firstDay: first }, '8 July 2027', 'administrative']],
 }
 

@@ -3,7 +3,7 @@ import type { CompanyDays, Work } from '../../lib/core/authority/answer.ts'
 import { dateOf } from '../../lib/core/calendar/dates.ts'
 import { readInstant } from '../../lib/core/calendar/instants.ts'
 import type { Inches } from '../../lib/core/kernel/measures.ts'
-import { companySentences } from '../../lib/wording/companies.ts'
+import { companySentences, memberSentences, type MemberDays } from '../../lib/wording/companies.ts'
 import {
   dayText,
   daysText,
@@ -21,6 +21,7 @@ import {
   LOCAL_RULES_FIRST,
   NO_PUBLISHED_RATING,
 } from '../../lib/wording/notice.ts'
+import type { Standing } from '../../lib/core/rulebooks/standing.ts'
 import { questionSentence } from '../../lib/wording/questions.ts'
 import { standingText } from '../../lib/wording/standings.ts'
 import { expectSentence, someNames } from './sentence-checks.ts'
@@ -46,8 +47,10 @@ describe('days', () => {
   })
 
   it('[WO10] through a day, with no end, several spans, a moment, a number of days', () => {
-    expect(throughText(dateOf('2027-07-11'))).toBe('through 11 July 2027')
-    expect(throughText('open')).toContain('no end')
+    expect(throughText(dateOf('2027-07-11'), 'none')).toBe(', through 11 July 2027')
+    expect(throughText('open', 'independent')).toBe(', with no end on record in the next ten years')
+    expect(throughText('open', 'none')).toBe(', and nothing on record ends it')
+    expect(throughText('open', 'unknown')).toContain('nothing on record settles it')
     expect(spansText([span('2027-07-08', '2027-07-08'), span('2027-07-10', '2027-07-12')])).toBe(
       '8 July 2027 and 10 to 12 July 2027',
     )
@@ -145,11 +148,42 @@ describe('the question', () => {
 
 describe('a company', () => {
   const days = span('2027-07-08', '2027-07-09')
-  const say = (part: Partial<CompanyDays>) =>
-    companySentences({ ...days, learners: [], pairs: [], feasible: true, ...part }, names)
+  const say = (part: Partial<CompanyDays>, members: readonly MemberDays[] = []) =>
+    companySentences({ ...days, learners: [], pairs: [], feasible: true, ...part }, names, members)
+  const member = (person: string, standing: Standing, on = days): MemberDays => ({
+    person,
+    spans: [{ ...on, standing, findings: [] }],
+  })
 
-  it('[WO14] says that nobody needs a supervisor', () => {
-    expect(say({})).toEqual(['From 8 to 9 July 2027: nobody needs a supervisor.'])
+  it('[WO14] says that nobody needs a supervisor only where everybody is on their own', () => {
+    expect(say({}, [member('p-1', 'independent'), member('p-4', 'independent')])).toEqual([
+      'From 8 to 9 July 2027: nobody needs a supervisor.',
+    ])
+    expect(say({}, [member('p-1', 'independent'), member('p-2', 'none'), member('p-4', 'unknown')])).toEqual([
+      'From 8 to 9 July 2027: nobody is given a supervisor; the answer is not on record for Cy Orrin, and no for Bo Marsh (p-2).',
+    ])
+    expect(say({})).toEqual(['From 8 to 9 July 2027: nobody is given a supervisor.'])
+  })
+
+  it('[WO14] opens with everybody and their standing, by days where they differ', () => {
+    const both: MemberDays = {
+      person: 'p-1',
+      spans: [
+        ...member('p-1', 'independent', span('2027-07-08', '2027-07-08')).spans,
+        ...member('p-1', 'none', span('2027-07-09', '2027-07-09')).spans,
+      ],
+    }
+    expect(memberSentences([both, member('p-4', 'training'), member('p-2', 'unknown')], days, names)).toEqual(
+      [
+        'On their own: Ada Brandt (8 July 2027).',
+        'Under supervision: Cy Orrin (in training).',
+        'Not on record: Bo Marsh (p-2).',
+        'No: Ada Brandt (9 July 2027).',
+      ],
+    )
+    expect(memberSentences([member('p-1', 'none')], days, names)[0]).toBe(
+      'On their own: nobody in this company.',
+    )
   })
 
   it('[WO14] says who supervises whom, who is without, and what is short', () => {
@@ -169,11 +203,11 @@ describe('a company', () => {
   })
 
   it.each([
-    ['absent', 'is not there'],
-    ['none', 'the answer is no'],
-    ['unknown', 'the answer is not on record'],
-    ['training', 'nobody in the company may supervise'],
-  ] as const)('[WO14] a learner who is %s', (standing, words) => {
+    ['absent', 'is not there', 'short by 1: Ada Brandt is absent.'],
+    ['none', 'the answer is no', 'short by 1: Ada Brandt may not.'],
+    ['unknown', 'the answer is not on record', 'short by 1: for Ada Brandt the answer is not on record.'],
+    ['training', 'nobody in the company may supervise', 'needs a supervisor, and nobody here may supervise.'],
+  ] as const)('[WO14] a learner who is %s', (standing, words, short) => {
     const sentences = say({
       learners: [{ person: 'p-1', standing, may: [] }],
       feasible: false,
@@ -181,7 +215,7 @@ describe('a company', () => {
     })
     sentences.forEach(expectSentence)
     expect(sentences[0]).toContain(words)
-    expect(sentences[1]).toContain('Ada Brandt needs a supervisor, and nobody may watch')
+    expect(sentences[1]).toContain(short)
   })
 })
 

@@ -9,7 +9,7 @@ import { printableText } from '../printable.ts'
 import { askQuestion, onlyOperand } from '../question.ts'
 import { QUESTION_OPTIONS, readQuestionWords } from '../question-words.ts'
 import { indexRecords } from '../record-index.ts'
-import { closingLines, openingLines } from '../text/ask-text.ts'
+import { cautionLines, closingLines, openingLines } from '../text/ask-text.ts'
 import { explainLines } from '../text/explain-text.ts'
 import { noteLines } from '../text/note-text.ts'
 import { personLines } from '../text/person-text.ts'
@@ -54,6 +54,7 @@ export const explainCommand: Command = {
       ...answers.flatMap((answer) => personLines(answer, context)),
       ...explainLines(explained, context, records),
       ...noteLines(answers, context),
+      ...cautionLines(asked.value.cautions),
       ...closingLines(open),
     ]
     return success(printableText(lines))

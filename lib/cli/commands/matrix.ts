@@ -20,7 +20,8 @@ export const matrixCommand: Command = {
   usage: ['matrix FILE [--csv|--json]'],
   about: [
     'Every item is asked on its own days; where it leaves a side of them open, today stands in.',
-    'CSV has a row for each person and a column for each item.',
+    'CSV has a row for each person and a column for each item, headed by its id, name and days.',
+    'Text is cut into blocks as wide as the terminal (or COLUMNS).',
   ],
   options: {
     csv: { says: 'print CSV' },
@@ -43,7 +44,7 @@ export const matrixCommand: Command = {
     if (given.flags.has('csv')) return success(matrixCsv(matrix))
     if (given.flags.has('json'))
       return success(`${JSON.stringify(matrixJson(matrix, open.value), null, 2)}\n`)
-    const lines = [...matrixText(matrix, open.value.names), ...closingLines(open.value)]
+    const lines = [...matrixText(matrix, open.value.names, io.width), ...closingLines(open.value)]
     return success(printableText(lines))
   },
 }

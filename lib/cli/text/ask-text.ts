@@ -1,7 +1,8 @@
-import type { Answer, CompanyDays } from '../../core/authority/answer.ts'
+import type { Answer, CompanyDays, Work } from '../../core/authority/answer.ts'
+import { dateIn } from '../../core/calendar/instants.ts'
 import type { Caution } from '../../core/cautions/cautions.schema.ts'
 import type { Standing } from '../../core/rulebooks/standing.ts'
-import { companySentences } from '../../wording/companies.ts'
+import { companySentences, memberSentences, type MemberDays } from '../../wording/companies.ts'
 import { dayText, momentText, onDays } from '../../wording/days.ts'
 import { capitalised } from '../../wording/lists.ts'
 import { AUTHORITY_IS_NOT_SAFETY, INVENTED, LOCAL_RULES_FIRST } from '../../wording/notice.ts'
@@ -11,6 +12,8 @@ import { complexityText, sawKindWords, workKindWords } from '../../wording/work-
 import type { OpenProgram } from '../open-program.ts'
 import type { WorkRun } from '../work-days.ts'
 import { noteLines } from './note-text.ts'
+import { placesStopped } from '../../core/authority/places-stopped.ts'
+import type { Question } from '../../core/authority/question.ts'
 import { personLines, type TextContext } from './person-text.ts'
 
 /** Everything that stands in the text of an answer. */
@@ -20,6 +23,8 @@ export type AskedText = {
   runs: readonly WorkRun[]
   answers: readonly Answer[]
   company?: readonly CompanyDays[]
+  /** Everybody in the company with their days, in the order in which they were named. */
+  members: readonly MemberDays[]
   cautions: readonly Caution[]
 }
 
@@ -64,10 +69,37 @@ export function openingLines({
   const entry = open.program.entries[open.knownAt - 1]
   const stated = entry === undefined ? '' : ` (${momentText(entry.statedAt)})`
   return [
-    questionSentence(question.work, question, names, question.persons),
+    questionSentence(headedWork(question.work, runs), question, names, question.persons),
     ...runs.map((run) => governingSentence(run, runs.length > 1, context)),
     `As known at entry ${open.knownAt}${stated}. Today is ${dayText(open.today)}.`,
+    ...earlyTodayLines(open),
+    ...unnamedPlaceLines(open, question),
   ]
+}
+
+/** Without a place a stand-down of a place is not counted: whoever asks so is told, and which places it is about. */
+function unnamedPlaceLines({ authority, names }: OpenProgram, question: Question): string[] {
+  if (question.work.place !== undefined) return []
+  const stopped = placesStopped(authority, question).map((place) => names.place(place))
+  const stands =
+    stopped.length === 0 ? 'None is stopped on these days.' : `Stopped on these days: ${stopped.join(', ')}.`
+  return [
+    `No place is named: stand-downs of places, and books in force at places, are not counted. ${stands}`,
+  ]
+}
+
+/** A clock that is behind the record is said: days would be proposed that are over. */
+function earlyTodayLines({ program, knownAt, today }: OpenProgram): string[] {
+  const entry = program.entries[knownAt - 1]
+  if (entry === undefined) return []
+  const day = dateIn(entry.statedAt, program.program.timeZone)
+  return today < day ? [`Today lies before the last entry, which is of ${dayText(day)}.`] : []
+}
+
+/** An item without a rating on any day asked is said to be not rated, instead of as complex as its ratings say. */
+function headedWork(work: Work, runs: readonly WorkRun[]): Work {
+  const isUnrated = work.complexity === undefined && runs.every(({ planned }) => planned === 'not-rated')
+  return isUnrated ? { ...work, complexity: 'not-rated' } : work
 }
 
 /** What closes every answer: that authority is not safety, whose word goes first, and whether all is invented. */
@@ -114,11 +146,20 @@ function groupLines(standing: Standing, answers: readonly Answer[], asked: Asked
   const others = answers.filter((answer) => !cardless.includes(answer))
   return [
     '',
-    `${capitalised(groupName(standing, asked.context))}: ${answers.length}`,
+    `${capitalised(groupName(standing, asked.context))}: ${answers.length}${partlyText(standing, answers)}`,
     `  ${STANDING_EXPLANATIONS[standing]}`,
     ...others.flatMap((answer) => ['', ...personLines(answer, asked.context)]),
     ...cardlessLines(cardless, asked.context),
   ]
+}
+
+/** How many of those whose answer is no may do the work on some of the days, on their own or supervised. */
+function partlyText(standing: Standing, answers: readonly Answer[]): string {
+  if (standing !== 'none') return ''
+  const partly = answers.filter(({ spans }) =>
+    spans.some((span) => span.standing !== 'none' && span.standing !== 'unknown'),
+  ).length
+  return partly === 0 ? '' : ` (${partly} of them on some of the days)`
 }
 
 /** Whether all there is to say is that there is no card: those stand together in one line. */
@@ -138,11 +179,14 @@ function cardlessLines(answers: readonly Answer[], { question, names }: TextCont
   return ['', `  With ${noun}, and nothing else to say: ${answers.length}`, `    ${people}`]
 }
 
-function companyLines({ company, context }: AskedText): string[] {
+function companyLines({ company, members, context }: AskedText): string[] {
   if (company === undefined) return []
   return [
     '',
     'The company: who supervises whom',
-    ...company.flatMap((days) => companySentences(days, context.names)).map((sentence) => `  ${sentence}`),
+    ...[
+      ...memberSentences(members, context.question, context.names),
+      ...company.flatMap((days) => companySentences(days, context.names, members)),
+    ].map((sentence) => `  ${sentence}`),
   ]
 }

@@ -1,6 +1,8 @@
+import type { Work } from '../../core/authority/answer.ts'
 import type { Standing } from '../../core/rulebooks/standing.ts'
 import { spanText } from '../../wording/days.ts'
 import type { Names } from '../../wording/names.ts'
+import { workKindWords } from '../../wording/work-words.ts'
 import { writeCsv } from '../csv.ts'
 import { answersByPerson, type Matrix } from '../matrix.ts'
 
@@ -13,18 +15,24 @@ const SIGNS = {
   none: '.',
 } as const satisfies Record<Standing, string>
 
-/** How many items stand side by side. */
-const COLUMNS_ABREAST = 60
+/** Items stand in groups of ten, with a space after each but the last. */
+const GROUP = 10
 
-/** The matrix for people to read: the items by number, then a row of signs for each person. */
-export function matrixText({ people, columns }: Matrix, names: Names): string[] {
+/**
+ * The matrix for people to read: the items by number, then a row of signs for each person, in blocks that fit the
+ * terminal (ten items abreast at least).
+ */
+export function matrixText({ people, columns }: Matrix, names: Names, terminal: number): string[] {
   const shown = new Map(people.map(({ id }) => [id, shortened(names.person(id))]))
   const width = Math.max(0, ...[...shown.values()].map(widthOf))
+  const groups = Math.max(1, Math.floor((terminal - width - 1) / (GROUP + 1)))
+  const abreast = groups * GROUP
   const byPerson = columns.map(answersByPerson)
   const blocks: string[] = []
-  for (let start = 0; start < columns.length; start += COLUMNS_ABREAST) {
-    const block = byPerson.slice(start, start + COLUMNS_ABREAST)
+  for (let start = 0; start < columns.length; start += abreast) {
+    const block = byPerson.slice(start, start + abreast)
     blocks.push('', `Items ${start + 1} to ${start + block.length}`)
+    blocks.push(`${' '.repeat(width)}  ${columnNumbers(start, block.length)}`)
     for (const { id } of people) {
       const name = shown.get(id) ?? id
       const signs = block.map((answers) => SIGNS[answers.get(id)?.standing ?? 'unknown']).join('')
@@ -36,10 +44,22 @@ export function matrixText({ people, columns }: Matrix, names: Names): string[] 
     '# on their own   s under a supervisor   t in training   ? not on record   . no',
     '',
     ...columns.map(
-      (column, place) => `${String(place + 1).padStart(4)}  ${column.name} (${spanText(column)})`,
+      (column, place) =>
+        `${String(place + 1).padStart(4)}  ${column.item}  ${column.name}, ${itemText(column.work, names)} (${spanText(column)})`,
     ),
     ...blocks,
   ]
+}
+
+/** The number of the first item of each ten, above its column. */
+function columnNumbers(start: number, length: number): string {
+  const numbers: string[] = []
+  for (let at = 0; at < length; at += GROUP) numbers.push(String(start + at + 1).padEnd(GROUP))
+  return numbers.join(' ').trimEnd()
+}
+
+function itemText({ workKind, place }: Work, names: Names): string {
+  return place === undefined ? workKindWords[workKind] : `${workKindWords[workKind]} at ${names.place(place)}`
 }
 
 /** How many letters of a name stand in a row. */
@@ -61,7 +81,7 @@ function widthOf(text: string): number {
 export function matrixCsv({ people, columns }: Matrix): string {
   const byPerson = columns.map(answersByPerson)
   return writeCsv([
-    ['person', 'name', ...columns.map((column) => column.item)],
+    ['person', 'name', ...columns.map((column) => `${column.item} ${column.name} (${spanText(column)})`)],
     ...people.map(({ id, name }) => [
       id,
       name,

@@ -38,7 +38,7 @@ function holdsLines(answer: Answer, { question, names, supervisors }: TextContex
   // Where the run ends within the days asked, the runs of days below say what changes.
   if (first === undefined || isOver) return []
   const opening = capitalised(standingText(first.standing, supervisors))
-  const lines = [`    ${opening}, ${throughText(answer.holdsThrough)}.`]
+  const lines = [`    ${opening}${throughText(answer.holdsThrough, first.standing)}.`]
   if (answer.endedBy !== undefined) lines.push(`    ${endedByText(answer.endedBy, names, supervisors)}`)
   return lines
 }

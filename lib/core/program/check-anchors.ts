@@ -17,6 +17,7 @@ const ANCHORS = {
   endings: ['card'],
   resolutions: ['card', 'restriction'],
   extensions: ['book'],
+  suspensions: ['subject'],
   lifts: ['suspension'],
   ratings: ['item'],
   raises: ['item'],
@@ -29,6 +30,8 @@ export function checkAnchors(index: FactIndex, problems: ProblemList): void {
   for (const section of Object.keys(ANCHORS) as Anchored[]) checkSection(section, index, problems)
   checkNumbers(index.withPartial('cards'), problems)
   checkSharedIds(index, problems)
+  checkKindsOfSuspension(index, problems)
+  checkWords(index, problems)
 }
 
 function checkSection(section: Anchored, index: FactIndex, problems: ProblemList): void {
@@ -56,7 +59,8 @@ function checkSection(section: Anchored, index: FactIndex, problems: ProblemList
 
 function anchorText(fact: object, field: string): string | undefined {
   const value = (fact as Record<string, unknown>)[field]
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : undefined
+  if (value === undefined) return undefined
+  return typeof value === 'string' || typeof value === 'number' ? String(value) : JSON.stringify(value)
 }
 
 /** A number belongs to one person, and each line of it to one card. */
@@ -97,5 +101,52 @@ function checkSharedIds(index: FactIndex, problems: ProblemList): void {
       id,
       other: writePath(stepsTo(item)),
     })
+  }
+}
+
+/** A suspension that only a decision ends is not made one that ends by itself: that would lift it without a decision. */
+function checkKindsOfSuspension(index: FactIndex, problems: ProblemList): void {
+  const decided = new Map<string, { kind: string; other: string }>()
+  for (const located of index.of('suspensions')) {
+    const { id, kind } = located.fact
+    if (kind !== 'administrative') decided.set(id, { kind, other: writePath(stepsTo(located)) })
+  }
+  for (const located of index.of('suspensions')) {
+    const { id, kind: now } = located.fact
+    const first = decided.get(id)
+    if (now !== 'administrative' || first === undefined) continue
+    const { kind: before, other } = first
+    problems.add([...stepsTo(located), 'kind'], now, {
+      kind: 'anchor-changed',
+      id,
+      field: 'kind',
+      before,
+      now,
+      other,
+    })
+  }
+}
+
+/** Words that an official has resolved stay the words that were read: new words are a restriction with an id of its own. */
+function checkWords(index: FactIndex, problems: ProblemList): void {
+  const resolved = new Set(index.of('resolutions').map(({ fact }) => `${fact.card} ${fact.restriction}`))
+  const read = new Map<string, { text: string; other: string }>()
+  for (const located of index.of('cards')) {
+    for (const [at, restriction] of located.fact.restrictions.entries()) {
+      const key = `${located.fact.id} ${restriction.id}`
+      if (restriction.kind !== 'words' || !resolved.has(key)) continue
+      const path = [...stepsTo(located), 'restrictions', at, 'text']
+      const first = read.get(key)
+      if (first === undefined) read.set(key, { text: restriction.text, other: writePath(path) })
+      else if (first.text !== restriction.text)
+        problems.add(path, restriction.text, {
+          kind: 'anchor-changed',
+          id: restriction.id,
+          field: 'text',
+          before: first.text,
+          now: restriction.text,
+          other: first.other,
+        })
+    }
   }
 }

@@ -1,4 +1,6 @@
 import type { Place } from '../work/work.schema.ts'
+import type { EpochDay } from '../calendar/dates.ts'
+import { commonDays, toDaySpan, toSpan } from '../calendar/spans.ts'
 import { isKnownAt } from '../kernel/versions.ts'
 import { stepsTo, type FactIndex, type Located } from './fact-index.ts'
 import type { ProblemList } from './problem-list.ts'
@@ -22,7 +24,9 @@ export function checkPlaces(index: FactIndex, problems: ProblemList): void {
   for (const located of index.of('places')) {
     checkParent(located, index, problems)
     checkChain(located, index, circled, problems)
+    checkBooks(located, problems)
   }
+  checkWithdrawn(index, problems)
   // A place that could not be read might be the root.
   if (!index.hasUnreadable('places')) checkRoots(index, problems)
 }
@@ -41,6 +45,51 @@ function checkParent(located: Located<'places'>, index: FactIndex, problems: Pro
   if (allowed.includes(under)) return
   const field = parent === undefined ? 'kind' : 'parent'
   problems.add([...stepsTo(located), field], parent ?? kind, { kind: 'place-misplaced', place: kind, under })
+}
+
+/** A place that is withdrawn leaves nothing lying in it: a stand-down or a book above it would be lost. */
+function checkWithdrawn(index: FactIndex, problems: ProblemList): void {
+  const withdrawn = new Map<string, number[]>()
+  for (const { fact } of index.of('places'))
+    // A root that is gone is told of as such.
+    if (
+      fact.kind !== 'program' &&
+      fact.supersededIn !== undefined &&
+      knownAs(index, fact.id, fact.supersededIn) === undefined
+    )
+      withdrawn.set(fact.id, [...(withdrawn.get(fact.id) ?? []), fact.supersededIn])
+  for (const located of index.of('places')) {
+    const { parent } = located.fact
+    const knownAt = withdrawn.get(parent ?? '')?.find((n) => isKnownAt(located.fact, n))
+    if (parent === undefined || knownAt === undefined) continue
+    problems.add([...stepsTo(located), 'parent'], parent, {
+      kind: 'place-withdrawn-under',
+      place: parent,
+      knownAt,
+    })
+  }
+}
+
+/** A place names one book at most for a day. */
+function checkBooks(located: Located<'places'>, problems: ProblemList): void {
+  const named = (located.fact.books ?? []).map(({ book, firstDay, lastDay }) => ({
+    book,
+    ...toDaySpan(firstDay, lastDay),
+  }))
+  for (const [at, one] of named.entries()) {
+    for (const other of named.slice(0, at)) {
+      const both = commonDays(one, other)
+      if (both === undefined) continue
+      // A span without an end shares days without an end: its first shared year is told.
+      const last = Math.min(both.last, both.first + 364) as EpochDay
+      const days = toSpan({ first: both.first, last })
+      problems.add([...stepsTo(located), 'books', at], one.book, {
+        kind: 'place-books-overlap',
+        books: [other.book, one.book],
+        ...days,
+      })
+    }
+  }
 }
 
 /** Walks up from a place as known when this version was recorded: whatever makes a circle was recorded last in it. */

@@ -189,8 +189,13 @@ class ReferenceCheck {
     const { suspension, day } = located.fact
     if (!this.to(located, 'suspension', 'suspensions', suspension)) return
     if (suspension === undefined || day === undefined) return
-    const firstDay = this.index.versions('suspensions', suspension).at(-1)?.fact.firstDay
-    if (firstDay === undefined || firstDay <= day) return
+    // Every version that a known-at may meet beside the lift: the first day is covered in all of them.
+    const firstDay = this.index
+      .versions('suspensions', suspension)
+      .filter(({ fact }) => (fact.supersededIn ?? Infinity) > entryOf(located))
+      .map(({ fact }) => fact.firstDay)
+      .find((first) => day <= first)
+    if (firstDay === undefined) return
     this.problems.add([...stepsTo(located), 'day'], day, { kind: 'lift-before-suspension', day, firstDay })
   }
 

@@ -33,10 +33,13 @@ export function programDoubts(program: Program): Doubt[] {
   }
   doubtPeople(records, doubt)
   doubtMemberships(records, doubt)
-  for (const certificate of records.certificates) doubtCertificate(certificate, today, doubt)
+  const names = new Map(records.people.map(({ id, name }) => [id, name]))
+  for (const certificate of records.certificates)
+    doubtCertificate(certificate, names.get(certificate.person), today, doubt)
   const cards = new CardDoubts(records, today, doubt)
   for (const card of records.cards) cards.look(card)
   doubtSuspensions(records, doubt)
+  doubtWithdrawn(program, doubt)
   const ratings = new RatingDoubts(records, doubt)
   for (const rating of records.ratings) ratings.look(rating)
   return inOrder(program, found)
@@ -73,6 +76,8 @@ function doubtPeople(records: Records, doubt: Tell): void {
       doubt(person, { kind: 'same-name', name: person.name, people: [...people].sort(byText) })
     if (person.birthDate === undefined && person.ofAgeFrom === undefined)
       doubt(person, { kind: 'age-not-on-record' })
+    if (person.ofAgeFrom !== undefined && person.birthDate === undefined && person.attestedBy === undefined)
+      doubt(person, { kind: 'age-not-attested' })
   }
 }
 
@@ -85,11 +90,17 @@ function doubtMemberships(records: Records, doubt: Tell): void {
   }
 }
 
-function doubtCertificate(certificate: Certificate, today: CalendarDate, doubt: Tell): void {
-  const { subject, delivery, seen, firstDay, lastDay } = certificate
+function doubtCertificate(
+  certificate: Certificate,
+  holder: string | undefined,
+  today: CalendarDate,
+  doubt: Tell,
+): void {
+  const { subject, delivery, seen, by, firstDay, lastDay } = certificate
   if (lastDay !== undefined && lastDay < today) return
   if (delivery === 'not-stated') doubt(certificate, { kind: 'delivery-not-stated', subject })
   if (!seen) doubt(certificate, { kind: 'certificate-not-seen', subject })
+  else if (by === undefined || by === holder) doubt(certificate, { kind: 'seen-by-nobody-else', subject })
   if (firstDay !== undefined && lastDay !== undefined) return
   const missing = firstDay !== undefined ? 'last-day' : lastDay !== undefined ? 'first-day' : 'both'
   doubt(certificate, { kind: 'certificate-without-days', subject, missing })
@@ -101,6 +112,19 @@ function doubtSuspensions(records: Records, doubt: Tell): void {
     const { id, kind, firstDay, lastDay } = suspension
     if (kind !== 'administrative' || lastDay !== undefined || lifted.has(id)) continue
     doubt(suspension, { kind: 'administrative-open-ended', firstDay })
+  }
+}
+
+/** A suspension that was withdrawn as wrong stops nobody any more; who answers for it should be looked at. */
+function doubtWithdrawn(program: FactsBySection, doubt: Tell): void {
+  const current = new Set(
+    program.suspensions.filter((one) => one.supersededIn === undefined).map(({ id }) => id),
+  )
+  const last = new Map(program.suspensions.map((one) => [one.id, one]))
+  for (const suspension of program.suspensions) {
+    const { id, firstDay, supersededIn: entry } = suspension
+    if (entry === undefined || current.has(id) || last.get(id) !== suspension) continue
+    doubt(suspension, { kind: 'suspension-withdrawn', firstDay, entry })
   }
 }
 

@@ -128,6 +128,8 @@ type ReferenceFigures =
       place: 'program' | 'unit' | 'place'
       under: 'nothing' | 'program' | 'unit' | 'place'
     }
+  | { kind: 'place-withdrawn-under'; place: string; knownAt: number }
+  | { kind: 'place-books-overlap'; books: readonly string[]; first: CalendarDate; last: CalendarDate }
   | { kind: 'no-root-place'; knownAt: number }
   | { kind: 'two-root-places'; places: readonly string[]; knownAt: number }
   | { kind: 'book-without-edition'; book: string }
@@ -186,6 +188,11 @@ export type DoubtFigures =
   | { kind: 'capacity-not-stated' }
   | { kind: 'agreement-open-ended'; firstDay: CalendarDate }
   | { kind: 'administrative-open-ended'; firstDay: CalendarDate }
+  /** Withdrawn as wrong in an entry, and never lifted: it counts on no day since. */
+  | { kind: 'suspension-withdrawn'; firstDay: CalendarDate; entry: number }
+  /** Seen, by nobody named or by the holder alone; of age, attested by nobody named. */
+  | { kind: 'seen-by-nobody-else'; subject: string }
+  | { kind: 'age-not-attested' }
 
 export type DoubtKind = DoubtFigures['kind']
 

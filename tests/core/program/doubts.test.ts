@@ -7,7 +7,7 @@ import { example, fact, section, setIn, type Change, type Raw } from './small-pr
 function doubtsOf(...changes: Change[]): Doubt[] {
   const file = example()
   // What the example leaves open on purpose is settled first, so that a case shows its own doubt alone.
-  fact(file, 'certificates', 'wren-cpr')['seen'] = true
+  Object.assign(fact(file, 'certificates', 'wren-cpr'), { seen: true, by: 'Invented Clerk' })
   for (const id of ['ines-bucking', 'ines-felling'])
     (fact(file, 'cards', id)['carriedIn'] as Raw)['lastReconciled'] = '2027-05-28'
   for (const change of changes) change(file)

@@ -40,6 +40,11 @@ const trees: Case[] = [
         places: ['kettle-trail', 'ford'],
         knownAt: 4,
       }),
+      problem('places[3].parent', '"kettle-trail"', {
+        kind: 'place-withdrawn-under',
+        place: 'kettle-trail',
+        knownAt: 5,
+      }),
     ],
   },
   {
