@@ -1,6 +1,7 @@
 import type { Work } from '../core/authority/answer.ts'
 import type { AnswerBody } from '../core/authority/answer-one.ts'
-import { askBriefly, workOfItem } from '../core/authority/ask.ts'
+import { workOfItem } from '../core/authority/ask.ts'
+import { openMatrix } from '../core/authority/matrix.ts'
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import type { Span } from '../core/calendar/spans.ts'
 import type { SawKind } from '../core/rulebooks/words.ts'
@@ -15,14 +16,17 @@ export type Matrix = { people: readonly { id: string; name: string }[]; columns:
 /** Asks about every item on its own days. Where an item leaves a side of them open, today stands in. */
 export function buildMatrix({ authority, today }: OpenProgram, sawKind: SawKind): Matrix {
   const { people, items, expectedWork } = authority.records
-  const columns: MatrixColumn[] = []
-  for (const { id, name } of [...items, ...expectedWork]) {
+  const asked = [...items, ...expectedWork].flatMap(({ id, name }) => {
     const own = workOfItem(authority, id, sawKind)
-    if (own === undefined) continue
-    const days = closedDays(own.first, own.last, today)
-    const answers = askBriefly(authority, { work: own.work, ...days, today })
-    columns.push({ item: id, name, work: own.work, ...days, answers })
-  }
+    return own === undefined
+      ? []
+      : [{ item: id, name, work: own.work, ...closedDays(own.first, own.last, today) }]
+  })
+  const table = asked.length === 0 ? undefined : openMatrix(authority, asked)
+  const columns = asked.map((one, column) => ({
+    ...one,
+    answers: table === undefined ? [] : people.map((_, row) => table.answer(row, column)),
+  }))
   return { people: people.map(({ id, name }) => ({ id, name })), columns }
 }
 
