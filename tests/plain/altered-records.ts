@@ -48,6 +48,14 @@ export function withCertificate(
   return { ...records, certificates: [...records.certificates, certificate] }
 }
 
+/** Some certificates with the days that they do not state. */
+export function withMissingDays(records: Records, ids: readonly string[], firstDay: CalendarDate): Records {
+  const certificates = records.certificates.map((one) =>
+    ids.includes(one.id) ? { firstDay, lastDay: FAR_AHEAD, ...one } : one,
+  )
+  return { ...records, certificates }
+}
+
 /** Some certificates as seen. */
 export function withSeen(records: Records, ids: readonly string[]): Records {
   const certificates = records.certificates.map((one) =>
@@ -119,8 +127,6 @@ export function asVolunteer(records: Records, person: string): Records {
       person,
       organisation: MADE_UP,
       capacity: 'volunteer',
-      firstDay: LONG_AGO,
-      lastDay: FAR_AHEAD,
     }
     return { ...records, memberships: [...records.memberships, membership] }
   }

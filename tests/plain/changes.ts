@@ -22,7 +22,7 @@ export function candidatesFor(question: Question, line: Line, days: readonly num
   return [
     ...renewals(question, line, of('card-no-longer-valid')),
     ...certificateRenewals(question, line, of('certificate-lapsed', 'certificate-delivery')),
-    ...missingCertificates(line, of('certificate-not-on-record')),
+    ...missingCertificates(question, line, of('certificate-not-on-record')),
     ...unseenCertificates(of('certificate-not-seen')),
     ...supervisors(of('needs-supervisor', 'training-only')),
     ...missingMeanings(of('words-unresolved')),
@@ -85,11 +85,19 @@ function certificateRenewals(
   })
 }
 
-function missingCertificates(line: Line, found: readonly OnDay<'certificate-not-on-record'>[]): Candidate[] {
+function missingCertificates(
+  question: Question,
+  line: Line,
+  found: readonly OnDay<'certificate-not-on-record'>[],
+): Candidate[] {
   return grouped(found, (finding) => finding.subject).map(({ text: subject, records: ids }) => ({
     change: { kind: 'record-missing-fact', what: 'certificate', subject, records: ids },
     ways: [
-      onRecords((records) => altered.withCertificate(records, line.asked.id, subject, altered.LONG_AGO)),
+      onRecords((records) =>
+        ids.length === 0
+          ? altered.withCertificate(records, line.asked.id, subject, altered.LONG_AGO)
+          : altered.withMissingDays(records, ids, question.first),
+      ),
     ],
   }))
 }

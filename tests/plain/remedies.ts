@@ -48,9 +48,19 @@ function smallestSets(
   person: string,
   days: readonly number[],
 ): Change[][] {
+  const start: Ground = { records, work: question.work }
+  const reaches = (set: readonly Candidate[]) =>
+    groundsAfter([start], set).some((ground) => reachesGoal(ground, set, person, days))
+  /** What of a set is needed: each change in turn is left out, and stays out where the goal is reached without it. */
+  const needed = (set: readonly Candidate[]): readonly Candidate[] => {
+    const shorter = set
+      .map((change) => set.filter((other) => other !== change))
+      .find((without) => without.length > 0 && reaches(without))
+    return shorter === undefined ? set : needed(shorter)
+  }
   const found: (readonly Candidate[])[] = []
   const seen = new Set<string>()
-  let tried: Tried[] = [{ set: [], grounds: [{ records, work: question.work }] }]
+  let tried: Tried[] = [{ set: [], grounds: [start] }]
   for (let size = 1; size <= MOST_CHANGES; size += 1) {
     const next: Tried[] = []
     for (const one of tried) {
@@ -61,19 +71,32 @@ function smallestSets(
         if (seen.has(key)) continue
         seen.add(key)
         if (found.some((smaller) => smaller.every((other) => holds(set, other)))) continue
-        const { ways } = candidate
-        const grounds =
-          ways.length === 0 ? one.grounds : one.grounds.flatMap((ground) => ways.map((way) => way(ground)))
-        if (grounds.some((ground) => reachesGoal(ground, set, person, days))) found.push(set)
+        const grounds = groundsAfter(one.grounds, [candidate])
+        if (grounds.some((ground) => reachesGoal(ground, set, person, days))) found.push(needed(set))
         else next.push({ set, grounds })
       }
     }
     tried = next
   }
-  return found
+  const distinct = found.filter((set, index) => found.findIndex((other) => isSame(set, other)) === index)
+  return distinct
+    .filter(
+      (set) => !distinct.some((other) => other.length < set.length && other.every((one) => holds(set, one))),
+    )
     .map((set) => set.map((one) => one.change))
     .sort(fewestFirst)
     .slice(0, MOST_SETS)
+}
+
+function groundsAfter(grounds: readonly Ground[], set: readonly Candidate[]): readonly Ground[] {
+  return set.reduce<readonly Ground[]>(
+    (so, { ways }) => (ways.length === 0 ? so : so.flatMap((ground) => ways.map((way) => way(ground)))),
+    grounds,
+  )
+}
+
+function isSame(left: readonly Candidate[], right: readonly Candidate[]): boolean {
+  return left.length === right.length && left.every((one) => holds(right, one))
 }
 
 function candidatesOn(

@@ -4,7 +4,7 @@ import { ask, askBriefly, openRecords } from '../../lib/core/authority/ask.ts'
 import { plainAnswer } from '../plain/answer.ts'
 import { plainCompany } from '../plain/company.ts'
 import { plainRemedies } from '../plain/remedies.ts'
-import { RUNS } from '../property-runs.ts'
+import { COMPARED_SEED, RUNS } from '../property-runs.ts'
 import { canonicalAnswer, canonicalCompany, canonicalRemedies } from './canonical.ts'
 import { caseOfSeed, seeds, type Case } from './program-generator.ts'
 import { shortened, written } from './shortest-case.ts'
@@ -28,7 +28,7 @@ function agree(compare: (one: Case) => Compared, runs: number): void {
       const { fast, plain } = compare(shortest)
       expect(fast, `seed ${seed}\n${written(shortest)}`).toEqual(plain)
     }),
-    { numRuns: runs },
+    { numRuns: runs, seed: COMPARED_SEED },
   )
 }
 

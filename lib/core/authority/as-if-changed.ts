@@ -75,7 +75,13 @@ function recorded(
 ): Hypothesis {
   switch (change.what) {
     case 'certificate':
-      return { work, records: withCertificate(records, change.subject ?? '', LONG_AGO) }
+      return {
+        work,
+        records:
+          change.records.length === 0
+            ? withCertificate(records, change.subject ?? '', LONG_AGO)
+            : withDays(records, change.records, fromEpochDay(span.first)),
+      }
     case 'meaning-of-words':
       return { work, records: withWordsResolved(records, change.records) }
     case 'guardian-permission':
@@ -190,6 +196,16 @@ function withCertificate(records: PersonRecords, subject: string, firstDay: Cale
   return { ...records, certificates: [...records.certificates, certificate] }
 }
 
+/** Certificates with the days that are missing, and no others: what is on record about them stays. */
+function withDays(records: PersonRecords, ids: readonly string[], firstDay: CalendarDate): PersonRecords {
+  return {
+    ...records,
+    certificates: records.certificates.map((certificate) =>
+      ids.includes(certificate.id) ? { firstDay, lastDay: FAR_AHEAD, ...certificate } : certificate,
+    ),
+  }
+}
+
 function withCards(
   records: PersonRecords,
   ids: readonly string[],
@@ -227,8 +243,6 @@ function withCapacity(records: PersonRecords): PersonRecords {
           person: person.id,
           organisation: 'as-if',
           capacity: 'volunteer',
-          firstDay: LONG_AGO,
-          lastDay: FAR_AHEAD,
         },
       ],
     }

@@ -51,6 +51,8 @@ export function findRemedies(
 
 type Tried = { changes: readonly Change[]; line: Line; person: PersonIndex }
 
+type Trying = { authority: Authority; person: PersonIndex; asked: AskedWork; span: DaySpan }
+
 function minimalSets(
   authority: Authority,
   person: PersonIndex,
@@ -59,7 +61,8 @@ function minimalSets(
   span: DaySpan,
   today: EpochDay,
 ): Change[][] {
-  const found: Change[][] = []
+  const trying = { authority, person, asked, span }
+  const found: (readonly Change[])[] = []
   const seen = new Set<string>()
   let level: Tried[] = [{ changes: [], line, person }]
   for (let size = 1; size <= MOST_CHANGES && level.length > 0; size += 1) {
@@ -70,24 +73,48 @@ function minimalSets(
         const key = JSON.stringify(changes)
         if (node.changes.some((other) => sameChange(other, change)) || seen.has(key)) continue
         seen.add(key)
-        if (found.some((set) => set.every((kept) => changes.some((other) => sameChange(kept, other)))))
-          continue
-        const changed = asIfChanged(authority, person, asked.work, changes, span)
-        const tried = {
-          changes,
-          person: changed.person,
-          line: new Line(
-            caseOf(changed.authority, changed.person, openWork(changed.authority, changed.work)),
-            span,
-          ),
-        }
-        if (isReached(tried, span)) found.push(changes)
+        if (found.some((set) => isWithin(set, changes))) continue
+        const tried = asIfTried(trying, changes)
+        if (isReached(tried, span)) found.push(thinned(trying, changes))
         else next.push(tried)
       }
     }
     level = next
   }
-  return found.sort(bySizeThenVocabulary).slice(0, MOST_SETS)
+  return found
+    .filter(
+      (set, index) =>
+        !found.some(
+          (other, at) => at !== index && isWithin(other, set) && (at < index || !isWithin(set, other)),
+        ),
+    )
+    .map((set) => [...set])
+    .sort(bySizeThenVocabulary)
+    .slice(0, MOST_SETS)
+}
+
+function asIfTried({ authority, person, asked, span }: Trying, changes: readonly Change[]): Tried {
+  const changed = asIfChanged(authority, person, asked.work, changes, span)
+  const work = openWork(changed.authority, changed.work)
+  return {
+    changes,
+    person: changed.person,
+    line: new Line(caseOf(changed.authority, changed.person, work), span),
+  }
+}
+
+/** A set without the changes that it reaches the goal without: a later change may make an earlier one needless. */
+function thinned(trying: Trying, changes: readonly Change[]): readonly Change[] {
+  for (const change of changes) {
+    const without = changes.filter((other) => other !== change)
+    if (without.length > 0 && isReached(asIfTried(trying, without), trying.span))
+      return thinned(trying, without)
+  }
+  return changes
+}
+
+function isWithin(set: readonly Change[], other: readonly Change[]): boolean {
+  return set.every((change) => other.some((one) => sameChange(change, one)))
 }
 
 function isReached({ line, changes }: Tried, span: DaySpan): boolean {

@@ -140,7 +140,8 @@ export function judgeCardDays(
       return NONE
     case 'ended': {
       const lastDay = lastCountingDay(indexed)
-      const isByDecision = ending !== undefined && lastDay === indexed.endsFrom - 1
+      const isByDecision =
+        ending !== undefined && (indexed.last === undefined || indexed.endsFrom <= indexed.last)
       sink?.unmet({
         kind: 'card-no-longer-valid',
         lastDay: fromEpochDay(lastDay),
