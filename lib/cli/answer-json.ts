@@ -4,7 +4,7 @@ import type { RuleRef } from '../core/rulebooks/rule-ref.ts'
 import type { Standing } from '../core/rulebooks/standing.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../wording/notice.ts'
 import { ANSWER_FORMAT, type AnswerJson } from './answer.schema.ts'
-import { ENGINE_VERSION } from './engine-version.ts'
+import { ENGINE_VERSION } from '../core/authority/engine-version.ts'
 import type { AskedText } from './text/ask-text.ts'
 
 type StandingJson = Pick<AnswerJson['answers'][number], 'standing' | 'supervision'>
@@ -109,7 +109,13 @@ function answerEntry(answer: Answer, name: string): AnswerEntry {
 /** A finding with its figures apart. */
 export function findingJson(finding: Finding): AnswerEntry['findings'][number] {
   const { kind, rule, records, allows, ...figures } = finding
-  return { kind, ...ruleJson(rule), records: [...records], allows, figures }
+  return {
+    kind,
+    ...(rule === undefined ? {} : ruleJson(rule)),
+    records: [...records],
+    allows,
+    figures,
+  }
 }
 
 function noteJson(note: Note): AnswerEntry['notes'][number] {

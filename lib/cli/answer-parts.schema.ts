@@ -7,15 +7,21 @@ import { CAPACITIES, COMPLEXITIES, MARKS, SAW_KINDS, WORK_KINDS } from '../core/
 export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
 /** The last day of a run, or that no end lies within ten years. */
 export const through = z.union([day, z.literal('open')])
+/** The id of a record. */
 export const id = z.string()
+/** Ids of records, in the order of the answer. */
 export const ids = z.array(id)
+/** Bucking or felling. */
 export const workKind = z.enum(WORK_KINDS)
+/** The kind of saw. */
 export const sawKind = z.enum(SAW_KINDS)
-export const complexity = z.enum(COMPLEXITIES)
+const complexity = z.enum(COMPLEXITIES)
+/** How complex the work is, or that nobody rated it. */
 export const ratedOrNot = z.enum([...COMPLEXITIES, 'not-rated'])
+/** A run of days, both ends in. */
 export const days = z.strictObject({ first: day, last: day })
 /** A standing of the engine, with the two kinds of supervised apart. */
-export const fullStanding = z.enum(STANDINGS)
+const fullStanding = z.enum(STANDINGS)
 
 /** A standing as an answer states it; the kind of supervision stands beside `supervised`. */
 export const standingFields = {
@@ -68,9 +74,7 @@ const findingFigures = {
   'not-on-record': z.strictObject({
     what: z.enum(['age', 'capacity', 'last-day', 'work-kinds', 'hands', 'species', 'place']),
   }),
-  'no-edition': z.strictObject({ book: id }),
-  'rule-failed': z.strictObject({ says: z.string() }),
-} satisfies { [Kind in FindingKind]: z.ZodType }
+} satisfies { [Kind in Exclude<FindingKind, 'rule-failed' | 'no-edition'>]: z.ZodType }
 
 const noteFigures = {
   'rule-not-confirmed': none,
@@ -104,23 +108,33 @@ const changes = {
   }),
 } satisfies { [Kind in Change['kind']]: z.ZodType }
 
-/** The rule behind a finding or a note. `edition` is empty where no edition governs the day. */
+/** The rule behind a finding or a note, and the edition it stands in. */
 export const ruleFields = { rule: z.string(), source: z.string(), mark: z.enum(MARKS), edition: z.string() }
 
-/** A requirement for `independent` that is not shown to be met. `allows` is what it still allows by itself. */
+const maybeRuleFields = {
+  rule: z.exactOptional(ruleFields.rule),
+  source: z.exactOptional(ruleFields.source),
+  mark: z.exactOptional(ruleFields.mark),
+  edition: z.exactOptional(ruleFields.edition),
+}
+
+/**
+ * A requirement for `independent` that is not shown to be met. `allows` is what it still allows by itself. A rule that
+ * failed is named where the book has it, and where no edition is in force no rule stands behind that.
+ */
 export const finding = z
-  .union(
-    Object.entries(findingFigures).map(([kind, figures]) =>
-      z.strictObject({
-        kind: z.literal(kind),
-        ...ruleFields,
-        records: ids,
-        allows: fullStanding,
-        figures: figures as z.ZodType,
-      }),
-    ),
-  )
+  .union([
+    ...findingsOf(findingFigures, ruleFields),
+    ...findingsOf({ 'rule-failed': z.strictObject({ says: z.string() }) }, maybeRuleFields),
+    ...findingsOf({ 'no-edition': z.strictObject({ book: id }) }, {}),
+  ])
   .meta({ id: 'finding' })
+
+function findingsOf<Fields extends z.ZodRawShape>(figures: Record<string, z.ZodType>, fields: Fields) {
+  return Object.entries(figures).map(([kind, ofKind]) =>
+    z.strictObject({ kind: z.literal(kind), ...fields, records: ids, allows: fullStanding, figures: ofKind }),
+  )
+}
 
 /** Something to know that changes no answer, with its days. */
 export const note = z
@@ -128,10 +142,7 @@ export const note = z
     Object.entries(noteFigures).map(([kind, figures]) =>
       z.strictObject({
         kind: z.literal(kind),
-        rule: z.exactOptional(ruleFields.rule),
-        source: z.exactOptional(ruleFields.source),
-        mark: z.exactOptional(ruleFields.mark),
-        edition: z.exactOptional(ruleFields.edition),
+        ...maybeRuleFields,
         records: ids,
         days: z.array(days),
         figures: figures as z.ZodType,

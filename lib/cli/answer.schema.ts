@@ -91,7 +91,7 @@ const explainedDays = z.strictObject({
 })
 
 /** What `ask --json` and `explain --json` print. It is written from this schema and published under seeds/. */
-export const answerSchema = z.strictObject({
+const answerSchema = z.strictObject({
   format: z.literal(ANSWER_FORMAT),
   /** That authority is not safety: it goes wherever the answer goes. */
   notice: z.string(),

@@ -4,7 +4,7 @@ import type { Result } from '../core/kernel/result.ts'
 import { misuse, type Refusal } from './outcome.ts'
 
 /** One option of a command: the word for its value (absent: a flag), and what it says in the help. */
-export type OptionSpec = { value?: string; says: string }
+type OptionSpec = { value?: string; says: string }
 
 /** The options of a command by name, without the dashes. */
 export type OptionSpecs = Readonly<Record<string, OptionSpec>>

@@ -2,8 +2,8 @@ import type { Given, OptionSpecs } from './arguments.ts'
 import type { Io } from './io.ts'
 import type { Outcome } from './outcome.ts'
 
-/** One command of the command line. */
-export type Command = {
+/** What the help says of a command. */
+export type CommandHelp = {
   name: string
   /** One line for the list of commands. */
   summary: string
@@ -14,5 +14,10 @@ export type Command = {
   options: OptionSpecs
   /** Whole command lines that work on what ships. */
   examples: readonly string[]
-  run: (given: Given, io: Io) => Outcome
 }
+
+/** One command of the command line. */
+export type Command = CommandHelp & { run: (given: Given, io: Io) => Outcome }
+
+/** A command that opens the database of this machine, and so answers later. */
+export type DatabaseCommand = CommandHelp & { run: (given: Given, io: Io) => Promise<Outcome> }

@@ -1,10 +1,11 @@
-/** What a spreadsheet would take for the start of a formula. */
-const FORMULA_START = /^[=+\-@\t\r]/
-const NEEDS_QUOTES = /[",\r\n]/
+/** What a spreadsheet would take for the start of a formula, blanks before it and its wide forms included. */
+const FORMULA_START = /^(?:\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|[\t\r\n])/u
+/** Semicolons and tabs part cells where a spreadsheet is set so, and must not be able to. */
+const NEEDS_QUOTES = /[",;\t\r\n]/
 
 /**
- * Rows as CSV by RFC 4180: CRLF after every row, quotes where a comma, a quote or a line break stands. A cell that a
- * spreadsheet would read as a formula gets an apostrophe before it.
+ * Rows as CSV by RFC 4180: CRLF after every row, quotes where a comma, a semicolon, a tab, a quote or a line break stands. A
+ * cell that a spreadsheet would read as a formula gets an apostrophe before it.
  */
 export function writeCsv(rows: readonly (readonly string[])[]): string {
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('')

@@ -1,15 +1,15 @@
 import type { OptionSpecs } from './arguments.ts'
-import type { Command } from './command.ts'
+import type { CommandHelp } from './command.ts'
 
 /** How the program is called. */
 export const PROGRAM = 'npm run -s kerfbook --'
 
 /** The help of the whole program. */
-export function programHelp(commands: readonly Command[]): string {
+export function programHelp(commands: readonly CommandHelp[]): string {
   const longest = Math.max(...commands.map((command) => command.name.length))
   return [
     'Kerfbook: who may do which bucking and felling work with a crosscut saw, on which days.',
-    'It computes on files and writes nothing but its answer.',
+    'It computes on files, or on the database of this machine, and writes nothing but its answer.',
     '',
     'Commands:',
     ...commands.map((command) => `  ${command.name.padEnd(longest)}  ${command.summary}`),
@@ -26,7 +26,7 @@ export function programHelp(commands: readonly Command[]): string {
 }
 
 /** The help of one command. */
-export function commandHelp(command: Command): string {
+export function commandHelp(command: CommandHelp): string {
   return [
     `${command.name}: ${command.summary}`,
     '',

@@ -1,3 +1,4 @@
+import { foldedName } from '../core/kernel/folded.ts'
 import { nearestName } from '../core/kernel/nearest-name.ts'
 import type { Result } from '../core/kernel/result.ts'
 import { joinedByOr } from '../wording/lists.ts'
@@ -12,12 +13,16 @@ const MOST_SUGGESTED = 5
 type Fact = { id: string; name: string }
 
 /**
- * The id that somebody means by an id or an exact name. A name that several share is refused with their ids; what
+ * The id that somebody means by an id or an exact name. A name that several share, or that reads like
+ * another's, is refused with their ids; what
  * nothing is called is refused with those that begin with it or hold it, or the nearest.
  */
 export function lookUp(noun: string, typed: string, facts: readonly Fact[]): Result<string, Refusal> {
   if (facts.some((fact) => fact.id === typed)) return { ok: true, value: typed }
-  const named = [...new Set(facts.filter((fact) => fact.name === typed).map((fact) => fact.id))]
+  const isCalled = facts.some((fact) => fact.name === typed)
+  // Whoever reads a name cannot tell it from one that reads alike.
+  const alike = isCalled ? facts.filter((fact) => foldedName(fact.name) === foldedName(typed)) : []
+  const named = [...new Set(alike.map((fact) => fact.id))]
   const only = named[0]
   if (only !== undefined && named.length === 1) return { ok: true, value: only }
   if (named.length > 1) {

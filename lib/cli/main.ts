@@ -3,7 +3,9 @@ import { writeSync } from 'node:fs'
 import { env, argv, stdout } from 'node:process'
 import { readInstant, type Instant } from '../core/calendar/instants.ts'
 import { InvariantBroken } from '../core/kernel/result.ts'
-import { run } from './run.ts'
+import { NotWritten, type Io } from './io.ts'
+import { run, runOnDatabase } from './run.ts'
+import { systemWords } from './system-words.ts'
 
 const OUTPUT = 1
 const ERRORS = 2
@@ -23,7 +25,7 @@ function write(stream: typeof OUTPUT | typeof ERRORS, text: string): void {
     } catch (error) {
       const code = error instanceof Error && 'code' in error ? error.code : undefined
       if (code === 'EPIPE' || stream === ERRORS) return
-      if (code !== 'EAGAIN') throw error
+      if (code !== 'EAGAIN') throw new NotWritten(systemWords('write', error))
       // The pipe is full: its reader needs a moment.
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, A_MOMENT)
     }
@@ -37,11 +39,13 @@ function now(): Instant {
   return instant
 }
 
-process.exitCode = run(argv.slice(2), {
+const io: Io = {
   out: (text) => write(OUTPUT, text),
   err: (text) => write(ERRORS, text),
   now,
   debug: env['KERFBOOK_DEBUG'] === '1',
   // A stream that is no terminal has no columns, and the comparison is then false.
   width: [Number(env['COLUMNS']), stdout.columns].find((columns) => columns > 0) ?? USUAL_WIDTH,
-})
+}
+
+process.exitCode = (await runOnDatabase(argv.slice(2), io)) ?? run(argv.slice(2), io)

@@ -23,10 +23,9 @@ export function buildMatrix({ authority, today }: OpenProgram, sawKind: SawKind)
       : [{ item: id, name, work: own.work, ...closedDays(own.first, own.last, today) }]
   })
   const table = asked.length === 0 ? undefined : openMatrix(authority, asked)
-  const columns = asked.map((one, column) => ({
-    ...one,
-    answers: table === undefined ? [] : people.map((_, row) => table.answer(row, column)),
-  }))
+  // A person's answers share what they are read off, and are asked for together.
+  const rows = table === undefined ? [] : people.map((_, row) => table.answersOf(row))
+  const columns = asked.map((one, column) => ({ ...one, answers: rows.flatMap((row) => row[column] ?? []) }))
   return { people: people.map(({ id, name }) => ({ id, name })), columns }
 }
 

@@ -25,7 +25,9 @@ const OPENING_LETTERS = 4000
 
 /** Opens the rule books of a book file, of a program file as now known, or the one that ships under an id. */
 export function openBooks(fileOrId: string): Result<OpenBooks, Refusal> {
-  const known = shippedBookIds()
+  const ids = shippedBookIds()
+  if (!ids.ok) return ids
+  const known = ids.value
   const isShipped = known.includes(fileOrId)
   if (!isShipped && !/[./\\]/.test(fileOrId)) {
     const nearest = nearestName(fileOrId, known)
@@ -44,6 +46,13 @@ export function openBooks(fileOrId: string): Result<OpenBooks, Refusal> {
   const file = readBookFile(text.value)
   if (!file.ok) return unreadable(path, problemLines(file.problem))
   return success({ books: [file.value], confirmations: [] })
+}
+
+/** The edition of a book that begins last; none where the book has none. */
+export function latestEdition(
+  readable: Pick<ReadableBook, 'editions'> | undefined,
+): ShippedEdition | undefined {
+  return [...(readable?.editions ?? [])].sort((left, right) => (left.firstDay < right.firstDay ? 1 : -1))[0]
 }
 
 function booksOf(program: Program): OpenBooks {

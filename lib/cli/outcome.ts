@@ -3,7 +3,7 @@ import type { Result } from '../core/kernel/result.ts'
 /** The exit code where the input (a file, or a name in it) was refused. */
 export const INPUT_REFUSED = 1
 /** The exit code where the command line itself was not understood. */
-export const MISUSE = 2
+const MISUSE = 2
 
 /** Why a command gave no answer: the exit code and the lines for the error stream. */
 export type Refusal = { exit: typeof INPUT_REFUSED | typeof MISUSE; lines: readonly string[] }

@@ -13,7 +13,7 @@ import { misuse, type Refusal } from './outcome.ts'
 import type { QuestionWords } from './question-words.ts'
 import { resolveQuestion } from './resolve-question.ts'
 import type { AskedText } from './text/ask-text.ts'
-import { supervisors, workRuns } from './work-days.ts'
+import { supervisors, workRuns } from '../core/authority/work-runs.ts'
 
 /** The one file that a command works on. */
 export function onlyOperand(given: Given, noun: string): Result<string, Refusal> {

@@ -2,6 +2,7 @@ import { closeSync, fstatSync, openSync, readSync } from 'node:fs'
 import type { Result } from '../core/kernel/result.ts'
 import { printableLine } from './printable.ts'
 import { refused, type Refusal } from './outcome.ts'
+import { systemWords } from './system-words.ts'
 
 const CHUNK = 1 << 20
 
@@ -17,7 +18,7 @@ export function readFileBytes(path: string, most: number): Result<Uint8Array, Re
       return refused(`${printableLine(path)} is a directory. A file is wanted.`)
     return { ok: true, value: readUpTo(file, most + 1) }
   } catch (error) {
-    return refused(`${printableLine(path)} ${reasonOf(error)}`)
+    return refused(`${printableLine(path)} ${systemWords('read', error)}`)
   } finally {
     if (file !== undefined) closeSync(file)
   }
@@ -34,19 +35,4 @@ function readUpTo(file: number, most: number): Uint8Array {
     length += count
   }
   return Buffer.concat(chunks)
-}
-
-const REASONS: ReadonlyMap<string, string> = new Map([
-  ['ENOENT', 'is not there.'],
-  ['ENOTDIR', 'is not there: a part of the path is a file.'],
-  ['EISDIR', 'is a directory. A file is wanted.'],
-  ['EACCES', 'may not be read with your permissions.'],
-  ['EPERM', 'may not be read with your permissions.'],
-  ['ENAMETOOLONG', 'is a longer name than this system has.'],
-  ['ELOOP', 'is a link that leads in a circle.'],
-])
-
-function reasonOf(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown'
-  return REASONS.get(code) ?? `could not be read (${code}).`
 }

@@ -6,15 +6,20 @@ import { readBookFile } from '../core/program/read-book.ts'
 import { problemLines, readText } from './open-program.ts'
 import { refused, type Refusal } from './outcome.ts'
 import { printableLine } from './printable.ts'
+import { systemWords } from './system-words.ts'
 
 const FOLDER = fileURLToPath(new URL('../../seeds/books/', import.meta.url))
 
 /** The ids of the rule books that ship. */
-export function shippedBookIds(): string[] {
-  return readdirSync(FOLDER)
-    .filter((name) => name.endsWith('.json'))
-    .map((name) => name.slice(0, -'.json'.length))
-    .sort()
+export function shippedBookIds(): Result<string[], Refusal> {
+  try {
+    const ids = readdirSync(FOLDER)
+      .filter((name) => name.endsWith('.json'))
+      .map((name) => name.slice(0, -'.json'.length))
+    return success(ids.sort())
+  } catch (error) {
+    return refused(`The folder of the rule books that ship, ${FOLDER}, ${systemWords('read', error)}`)
+  }
 }
 
 /** Where a rule book that ships lies. */
@@ -24,8 +29,10 @@ export function shippedBookPath(id: string): string {
 
 /** All rule books that ship. */
 export function shippedBooks(): Result<BookFile[], Refusal> {
+  const ids = shippedBookIds()
+  if (!ids.ok) return ids
   const books: BookFile[] = []
-  for (const id of shippedBookIds()) {
+  for (const id of ids.value) {
     const path = shippedBookPath(id)
     const text = readText(path)
     if (!text.ok) return text

@@ -1,4 +1,4 @@
-import type { Doubt, DoubtKind } from '../core/program/problems.ts'
+import type { Doubt, DoubtKind, ShippedPart } from '../core/program/problems.ts'
 import { dayText, daysText } from './days.ts'
 import { capitalised, joinedByAnd } from './lists.ts'
 import type { Names } from './names.ts'
@@ -24,10 +24,11 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
     `The last day of ${names.card(doubt.id)} is ${dayText(doubt.lastDay)}, and the term of its book ends on ${dayText(doubt.termLastDay)}.`,
   'not-reconciled': (doubt, names) => {
     const card = capitalised(names.card(doubt.id))
+    const wanted = `its book wants that every ${daysText(doubt.within)}`
     if (doubt.lastReconciled === undefined)
-      return `${card} was carried in and never reconciled with its issuer.`
+      return `${card} was carried in and never reconciled with its issuer; ${wanted}.`
     const since = doubt.days === undefined ? '' : `, ${daysText(doubt.days)} before the last entry`
-    return `${card} was last reconciled with its issuer on ${dayText(doubt.lastReconciled)}${since}.`
+    return `${card} was last reconciled with its issuer on ${dayText(doubt.lastReconciled)}${since}; ${wanted}.`
   },
   'card-without-last-day': (doubt, names) => `The last day of ${names.card(doubt.id)} is not on record.`,
   'work-kinds-not-stated': (doubt, names) => `The work kinds of ${names.card(doubt.id)} are not stated.`,
@@ -43,7 +44,10 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
     `The rating of ${names.item(doubt.item)} says ${complexityText(doubt.stated)}, and its observations give ${complexityText(doubt.observed)}.`,
   'observations-not-readable': (doubt, names) =>
     `The worksheet of “${names.edition(doubt.edition)}” has no such factor or option as the rating of ${names.item(doubt.item)} states.`,
-  'same-name': (doubt) => `Several people are called ${doubt.name}: ${joinedByAnd(doubt.people)}.`,
+  'same-name': (doubt) =>
+    `Several people are called ${doubt.name}: ${joinedByAnd([...doubt.people, ...moreOf(doubt.more)])}.`,
+  'numbers-alike': (doubt) =>
+    `The card number ${doubt.number} reads like ${joinedByAnd([...doubt.others, ...moreOf(doubt.more)])}. What is decided on one number leaves the other alone.`,
   'age-not-on-record': () => 'Neither a birth date nor the day from which they are of age is on record.',
   'capacity-not-stated': () => 'In which capacity they work is not stated.',
   'agreement-open-ended': (doubt) =>
@@ -55,6 +59,29 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
   'age-not-attested': () => 'The day they are of age from is on record, and nobody is named who attested it.',
   'administrative-open-ended': (doubt) =>
     `An administrative suspension runs from ${dayText(doubt.firstDay)} without a last day and has not been lifted.`,
+  'lifted-before-recorded': (doubt) =>
+    `The suspension from ${dayText(doubt.firstDay)} was recorded again in entry ${doubt.entry}, and what lifts it, “${doubt.lift}”, is of entry ${doubt.liftEntry}, before it.`,
+  'resolved-by-holder': (doubt, names) =>
+    `What the restriction “${doubt.restriction}” of ${names.card(doubt.card)} means was said by ${doubt.by}, who holds the card.`,
+  'resolved-into-nothing': (doubt, names) =>
+    `The words of the restriction “${doubt.restriction}” of ${names.card(doubt.card)} were found to restrict nothing.`,
+  'differs-from-shipped': (doubt, names) =>
+    `This ${SHIPPED[doubt.what]} is not as it ships with “${names.book(doubt.book)}”. It differs in ${joinedByAnd([...doubt.parts, ...moreOf(doubt.more)])}.`,
+  'edition-not-shipped': (doubt, names) =>
+    `The book “${names.book(doubt.book)}” ships, and this edition is not among those that come with it.`,
+  'shipped-part-missing': (doubt, names) =>
+    `The book “${names.book(doubt.book)}” ships with the ${SHIPPED[doubt.what]} ${joinedByAnd(doubt.parts)}, which the program does not hold.`,
+}
+
+const SHIPPED: { [Part in ShippedPart]: string } = {
+  book: 'book',
+  edition: 'edition',
+  order: 'order',
+  caution: 'caution',
+}
+
+function moreOf(more: number | undefined): string[] {
+  return more === undefined ? [] : [`${more} more`]
 }
 
 const WITHOUT_DAYS: { [Missing in DoubtOf<'certificate-without-days'>['missing']]: string } = {

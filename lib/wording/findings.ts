@@ -74,8 +74,8 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>, names: Name
     `The book that governs here does not apply to ${capacityWords[finding.capacity]}.`,
   'not-on-record': (finding) => MISSING[finding.what],
   'no-edition': (finding, names) => `No edition of “${names.book(finding.book)}” is in force on these days.`,
-  'rule-failed': (finding) =>
-    `The rule ${finding.rule.rule} could not be judged because of a fault of the program: ${finding.says}.`,
+  'rule-failed': ({ rule, says }) =>
+    `${rule === undefined ? 'A rule' : `The rule ${rule.rule}`} could not be judged because of a fault of the program: ${says}.`,
 }
 
 /** Up to and including a complexity: `least complex`, `least or moderately complex`. */

@@ -1,4 +1,5 @@
 import type { Records } from '../core/authority/records.ts'
+import { foldedName } from '../core/kernel/folded.ts'
 import { aLevel } from './levels.ts'
 
 /**
@@ -30,14 +31,14 @@ const SUBJECTS: ReadonlyMap<string, string> = new Map([
 ])
 
 /** What a certificate is about: its known words, or its id read as words. */
-export function subjectText(id: string): string {
+function subjectText(id: string): string {
   return SUBJECTS.get(id) ?? id.replaceAll('-', ' ')
 }
 
 /** The names that a program's records give. */
 export function namesOf(records: Records): Names {
   const people = nameById(records.people)
-  const sharedNames = repeated(records.people.map((person) => person.name))
+  const sharedNames = repeated(records.people.map((person) => foldedName(person.name)))
   const places = nameById(records.places)
   const organisations = nameById(records.organisations)
   const books = nameById(records.books)
@@ -50,7 +51,7 @@ export function namesOf(records: Records): Names {
     person: (id) => {
       const name = people.get(id)
       if (name === undefined) return id
-      return sharedNames.has(name) ? `${name} (${id})` : name
+      return sharedNames.has(foldedName(name)) ? `${name} (${id})` : name
     },
     place: (id) => places.get(id) ?? id,
     organisation: (id) => organisations.get(id) ?? id,

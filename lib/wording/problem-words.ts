@@ -30,6 +30,7 @@ export const textFormWords: { readonly [Form in TextForm]: string } = {
   level: 'A level is 1 to 32 letters, digits and hyphens.',
   'rule-id': 'A rule id is words joined by dots, like grant.bucking.A.',
   name: 'A name stands on one line, is not blank, and has no control characters.',
+  'card-number': 'A card number stands on one line, is not blank, and has no control characters.',
   text: 'A text is not blank and has no control characters but tabs and line ends.',
   other: 'The text is not written as it must be here.',
 }
@@ -54,4 +55,23 @@ export const referenceWords: { readonly [To in ReferenceTo]: string } = {
 /** A suggestion where a known name is near: ` Is “people” meant?`; empty where none is. */
 export function nearestText(nearest: string | undefined): string {
   return nearest === undefined ? '' : ` Is “${nearest}” meant?`
+}
+
+/** What people call the characters that nobody sees and that are met most. */
+const HIDDEN_NAMES: ReadonlyMap<string, string> = new Map([
+  ['U+00AD', 'a soft hyphen'],
+  ['U+200B', 'a zero-width space'],
+  ['U+200C', 'a zero-width non-joiner'],
+  ['U+200D', 'a zero-width joiner'],
+  ['U+200E', 'a left-to-right mark'],
+  ['U+200F', 'a right-to-left mark'],
+  ['U+202E', 'a mark that turns the reading order'],
+  ['U+2060', 'a word joiner'],
+  ['U+3164', 'a blank filler'],
+  ['U+FEFF', 'a byte order mark'],
+])
+
+/** A hidden character with its name, where it has a common one, and its code: `a zero-width space (U+200B)`. */
+export function hiddenCharacterText(code: string): string {
+  return `${HIDDEN_NAMES.get(code) ?? 'a character'} (${code})`
 }

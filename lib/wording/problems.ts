@@ -3,6 +3,7 @@ import { dayText, momentText, spanText } from './days.ts'
 import { editionFaultSentence } from './editions.ts'
 import { joinedByAnd, joinedByOr } from './lists.ts'
 import {
+  hiddenCharacterText,
   jsonExpectedWords,
   jsonTypeWords,
   nearestText,
@@ -36,6 +37,9 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
   'forbidden-key': (problem) => `The key “${problem.key}” is refused, because programs treat it specially.`,
   'duplicate-key': (problem) => `The key “${problem.key}” stands here twice.`,
 
+  'too-many-values': (problem) =>
+    `The file holds too many values. All its texts, numbers, lists and objects together may be at most ${grouped(problem.most)}.`,
+
   'format-unknown': (problem) => `The format is not known. It is written “${problem.expected}”.`,
   'unknown-key': (problem) => `The key “${problem.key}” is not known here.${nearestText(problem.nearest)}`,
   'missing-key': (problem) => `The key “${problem.key}” is missing.`,
@@ -46,6 +50,9 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
   'text-too-long': (problem) =>
     `The text has ${grouped(problem.letters)} letters. It may have at most ${grouped(problem.most)}.`,
   'badly-written': (problem) => textFormWords[problem.form],
+  'hidden-character': (problem) =>
+    `Letter ${problem.at} is ${hiddenCharacterText(problem.code)}, which nobody sees. It must be taken out.`,
+  'number-too-large': () => 'The number is too large to be read.',
   'number-outside': (problem) => `The number must be ${limitsText(problem)}.`,
   'too-few': (problem) => `The list must have at least ${grouped(problem.least)}.`,
   'too-many': (problem) =>
@@ -58,6 +65,8 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
   'time-zone-unknown': () => 'This is not the name of a time zone, like America/Denver.',
   'last-day-not-administrative': () =>
     'Only an administrative suspension carries a last day. This one ends by a decision to lift it.',
+  'last-day-not-given': () =>
+    'Only a permission given carries a last day. A refusal or withdrawal holds until a permission is given anew.',
   'otherwise-refused': (problem) => `This is refused: ${problem.says}.`,
 
   'span-backwards': (problem) =>

@@ -16,7 +16,7 @@ export function questionSentence(work: Work, days: Span, names: Names, persons?:
 }
 
 /** The work as a phrase: `fell a tree, 22 in across, moderately complex, with a crosscut saw`. */
-export function workPhrase(work: Work, names: Names): string {
+function workPhrase(work: Work, names: Names): string {
   const item = work.item === undefined ? [] : [`(${names.item(work.item)})`]
   const complexity =
     work.complexity === undefined ? ['as complex as its ratings say'] : [complexityText(work.complexity)]

@@ -2,8 +2,11 @@ import type { Complexity, WorkKind } from '../../lib/core/rulebooks/words.ts'
 import type { Draft } from './draft.ts'
 import { entry } from './entries.ts'
 
-/** A class of the spring: the id of its field day's work list, its name, its field days. */
-export type FieldDays = { list: string; name: string; firstDay: string; lastDay: string }
+/**
+ * A class of the spring at Rough Gate, six to a class, or the one evaluation: the id of its field day's work list, its
+ * name, its field days. Waiting lists have no section yet.
+ */
+type FieldDays = { list: string; name: string; firstDay: string; lastDay: string }
 
 const refresher: FieldDays = {
   list: 'c-01',
@@ -35,9 +38,6 @@ const evaluation: FieldDays = {
   firstDay: '2027-06-12',
   lastDay: '2027-06-12',
 }
-
-/** The classes at Rough Gate, six to a class, and one evaluation. Waiting lists have no section yet. */
-export const fieldDays: readonly FieldDays[] = [refresher, firstBucking, secondBucking, felling, evaluation]
 
 type Stick = readonly [id: string, name: string, diameter: number, complexity: Complexity]
 

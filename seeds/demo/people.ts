@@ -2,7 +2,7 @@ import type { Draft } from './draft.ts'
 import { entry, type EntryKey } from './entries.ts'
 
 /** A name as long as a few people's names are: longer than most columns. */
-export const LONG_NAME =
+const LONG_NAME =
   'Maria-Anastasia Wilhelmina Esperança Guadalupe Konstantinopoulou-Featheringstonehaugh von Silberdistelgrund ' +
   'y Vasconcelos-Montenegro d’Hautecombe-Quintanilla ap Rhydderch'
 

@@ -38,6 +38,6 @@ describe('the page of the commands', () => {
   // The lines name files from the root of the repository, where the tests run.
   it.each(blocks)('[CL3] shows what is printed by: $line', ({ line, shown }) => {
     const { out, err } = runLine(line.split(' '))
-    expectShown(`${out}${err}`.replace(/\n$/, '').split('\n'), shown)
+    expectShown(`${out}${err}`.replace(/\n$/, '').split(/\r?\n/), shown)
   })
 })

@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { mkdtempSync } from 'node:fs'
+import { closeSync, mkdtempSync, openSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { readArguments } from '../../lib/cli/arguments.ts'
 import { printableLine, printableText } from '../../lib/cli/printable.ts'
 import { run } from '../../lib/cli/run.ts'
+import { systemWords } from '../../lib/cli/system-words.ts'
 import { answered, DEMO, DEMO_DAY, FELLING, fileWith, refusedWith, runLine } from './command-line.ts'
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
@@ -124,6 +125,34 @@ describe('bad input', () => {
     expect(refusedWith(1, 'book', path)).not.toBe('')
   })
 
+  it.each([
+    ['read', 'EACCES', 'may not be read with your permissions.'],
+    ['read', 'EISDIR', 'is a directory. A file is wanted.'],
+    ['read', 'EIO', 'could not be read: the device or disk gives an error.'],
+    ['read', 'EWEIRD', 'could not be read (EWEIRD).'],
+    ['write', 'ENOSPC', 'no room is left on the disk.'],
+    ['write', 'EACCES', 'it may not be written with your permissions.'],
+    ['write', 'EISDIR', 'a directory stands in its place.'],
+    ['write', 'EWEIRD', 'the system says EWEIRD.'],
+  ] as const)(
+    '[CL4] [CL25] where the system does not %s because of %s there are words',
+    (doing, code, words) => {
+      expect(systemWords(doing, Object.assign(new Error(`${code}: no`), { code }))).toBe(words)
+    },
+  )
+
+  it('[CL4] a file of which the system gives nothing is refused in words', () => {
+    expect(refusedWith(1, 'check', '/proc/self/mem')).toContain('the device or disk gives an error')
+  })
+
+  it('[CL4] a number that is too large and more values than a file may hold are refused in words', () => {
+    const file = readFileSync(DEMO, 'utf8')
+    const large = file.replace(/"line": ?\d+/, '"line": 1e400')
+    expect(refusedWith(1, 'check', fileWith(large))).toContain('The number is too large to be read.')
+    const many = fileWith(`{"format": "kerfbook-program/1", "people": [${'{},'.repeat(4_000_000)}{}]}`)
+    expect(refusedWith(1, 'check', many)).toContain('The file holds too many values.')
+  })
+
   it('[CL4] a program without entries has nothing on record', () => {
     const demo = JSON.parse(answered('ask', DEMO, ...FELLING, '--json')) as { program: { id: string } }
     const path = fileWith(
@@ -179,7 +208,7 @@ describe('text that is safe to show', () => {
 })
 
 describe('the real command line', () => {
-  const node = (words: readonly string[], env: NodeJS.ProcessEnv = {}) =>
+  const node = (words: readonly string[], env: Record<string, string> = {}) =>
     spawnSync(process.execPath, ['--import', 'tsx', MAIN, ...words], {
       cwd: ROOT,
       encoding: 'utf8',
@@ -200,6 +229,20 @@ describe('the real command line', () => {
     expect(missing.stderr).toMatch(/^.*is not there\.\n$/)
     const misused = node(['ask', '--zzz'])
     expect([misused.status, misused.stdout]).toEqual([2, ''])
+  })
+
+  it('[CL25] a full disk is said in words, and not called a fault of the program', () => {
+    for (const words of [['matrix', 'seeds/demo.json', '--csv'], ['check', 'seeds/demo.json'], ['--help']]) {
+      const full = openSync('/dev/full', 'w')
+      const ran = spawnSync(process.execPath, ['--import', 'tsx', MAIN, ...words], {
+        cwd: ROOT,
+        encoding: 'utf8',
+        stdio: ['ignore', full, 'pipe'],
+      })
+      closeSync(full)
+      expect(ran.stderr).toBe('The answer could not be written: no room is left on the disk.\n')
+      expect(ran.status).toBe(1)
+    }
   })
 
   it('[CL6] a reader who goes away is no fault, and a slow one gets everything', async () => {

@@ -9,12 +9,18 @@ describe('CSV', () => {
     ['', ''],
     ['a,b', '"a,b"'],
     ['say "so"', '"say ""so"""'],
+    ['a;b', '"a;b"'],
+    ['a\tb', '"a\tb"'],
+    ['a\rb', '"a\rb"'],
     ['two\nlines', '"two\nlines"'],
     ['=1+1', "'=1+1"],
     ['+1', "'+1"],
     ['-1', "'-1"],
     ['@sum', "'@sum"],
-    ['\tx', "'\tx"],
+    [' =1+1', "' =1+1"],
+    ['\uFF1D1+1', "'\uFF1D1+1"],
+    ['a=1', 'a=1'],
+    ['\tx', '"\'\tx"'],
     ['\rx', '"\'\rx"'],
     ['=a,b', '"\'=a,b"'],
     ['نور الدين', 'نور الدين'],
@@ -23,12 +29,14 @@ describe('CSV', () => {
   })
 
   it('[CL20] what is written reads back, but for the apostrophe before a formula', () => {
-    const cell = fc.string({ unit: fc.constantFrom('a', ',', '"', '\n', '\r', '=', '-', ' ', 'é') })
+    const cell = fc.string({
+      unit: fc.constantFrom('a', ',', ';', '\t', '"', '\n', '\r', '=', '-', ' ', 'é'),
+    })
     const rows = fc.array(fc.array(cell, { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 4 })
     fc.assert(
       fc.property(rows, (table) => {
         const expected = table.map((row) =>
-          row.map((text) => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text)),
+          row.map((text) => (/^(?:\s*[=+\-@]|[\t\r\n])/.test(text) ? `'${text}` : text)),
         )
         expect(readCsv(writeCsv(table))).toEqual(expected)
       }),

@@ -6,6 +6,9 @@ import { answered, DEMO, DEMO_DAY, fileWith, refusedWith, runLine } from './comm
 
 const WORKSHEET = fileURLToPath(new URL('../../seeds/examples/worksheet-log.json', import.meta.url))
 
+/** How many columns of the CSV stand before those of the items. */
+const FRAME = 6
+
 type MatrixJson = {
   people: { id: string }[]
   items: {
@@ -25,14 +28,14 @@ describe('matrix', () => {
     const data = JSON.parse(answered('matrix', DEMO, '--json', ...DEMO_DAY)) as MatrixJson
     const text = answered('matrix', DEMO, ...DEMO_DAY)
     expect(rows).toHaveLength(60)
-    expect(rows[0]!.slice(2).map((cell) => cell.replace(/^"/, '').split(' ')[0])).toEqual(
+    expect(rows[0]!.slice(FRAME).map((cell) => cell.replace(/^"/, '').split(' ')[0])).toEqual(
       data.items.map(({ item }) => item),
     )
-    expect(rows[0]![2]).toBe('i-c-01-log-1 Refresher log 1 (20 May 2027)')
+    expect(rows[0]![FRAME]).toBe('i-c-01-log-1 Refresher log 1 (20 May 2027)')
     expect(data.items.length).toBeGreaterThan(90)
     for (const [column, item] of data.items.entries()) {
       const standings = item.answers.map(({ standing, supervision }) => supervision ?? standing)
-      expect(rows.slice(1).map((row) => row[column + 2])).toEqual(standings)
+      expect(rows.slice(1).map((row) => row[column + FRAME])).toEqual(standings)
     }
     expect(text).toContain('59 people')
     const signs = { '#': 'independent', s: 'own-level', t: 'training', '?': 'unknown', '.': 'none' } as const
@@ -40,8 +43,30 @@ describe('matrix', () => {
       .map(([, row]) => row!.replaceAll(' ', ''))
       .join('')
     const row = rows.find(([id]) => id === 'p-lukasz-wrzos')!
-    expect(Array.from(wrzos).map((sign) => signs[sign as keyof typeof signs])).toEqual(row.slice(2))
+    expect(Array.from(wrzos).map((sign) => signs[sign as keyof typeof signs])).toEqual(row.slice(FRAME))
     expect(text).toContain(AUTHORITY_IS_NOT_SAFETY)
+  })
+
+  it('[CL20] every row of the CSV says for which days, as known when, and that authority is not safety', () => {
+    const data = JSON.parse(answered('matrix', DEMO, '--json', ...DEMO_DAY)) as MatrixJson
+    const firstDay = data.items.map(({ first }) => first).sort()[0]
+    const lastDay = data.items
+      .map(({ last }) => last)
+      .sort()
+      .at(-1)
+    for (const [said, knownAt] of [
+      [[], 'entry 76 (2027-05-03T14:30:00.000Z)'],
+      [['--known-at', '60'], 'entry 60 (2027-04-12T20:25:00.000Z)'],
+    ] as const) {
+      const [head = '', ...rows] = answered('matrix', DEMO, '--csv', ...DEMO_DAY, ...said)
+        .trimEnd()
+        .split('\r\n')
+      expect(head).toMatch(/^person,name,first_day,last_day,known_at,notice,/)
+      for (const row of rows) expect(row).toMatch(/^[a-z0-9-]+,.*,\d{4}-\d\d-\d\d,\d{4}-\d\d-\d\d,entry \d+ /)
+      for (const row of rows) expect(row).toContain(`,${knownAt},`)
+      for (const row of rows) expect(row).toContain(AUTHORITY_IS_NOT_SAFETY)
+      if (said.length === 0) for (const row of rows) expect(row).toContain(`,${firstDay},${lastDay},`)
+    }
   })
 
   it.each([40, 100, 200])(
@@ -84,6 +109,19 @@ describe('check', () => {
     const doubts = Number(/^(\d+) doubts/m.exec(out)?.[1])
     expect(out.trimEnd().split('\n')).toHaveLength(doubts + 2)
     expect(out).toContain('Several people are called Dana Whitlow')
+  })
+
+  it('[CL21] compares copies of books that ship with them', () => {
+    const file = JSON.parse(readFileSync(DEMO, 'utf8')) as {
+      editions: { rules: { id: string; says: string }[] }[]
+    }
+    const rule = file.editions[0]!.rules.find(({ id }) => id === 'card.days')!
+    rule.says = 'Something else.'
+    const out = answered('check', fileWith(JSON.stringify(file)))
+    expect(out).toContain(
+      '  editions[0]: This edition is not as it ships with “Cooperator crosscut book”. It differs in card.days.',
+    )
+    expect(answered('check', DEMO)).not.toContain('not as it ships')
   })
 
   it('[CL21] says every problem with path, value and reason', () => {
@@ -148,6 +186,31 @@ describe('rate', () => {
     expect(
       refusedWith(1, 'rate', fileWith(JSON.stringify({ ...open, edition: 'federal-crosscut-2015' }))),
     ).toContain('Is federal-crosscut-2016 meant?')
+  })
+
+  it('[CL22] says by which book it rated, and that of --book goes before what the worksheet names', () => {
+    const usual = 'The worksheet names no book; --book rates it by another.'
+    const { edition: _edition, ...open } = worksheet()
+    const named = answered('rate', WORKSHEET)
+    expect(named).toContain('by “Federal crosscut book”, in the edition “FSM 2358')
+    expect(named).not.toContain(usual)
+    expect(answered('rate', fileWith(JSON.stringify(open)))).toContain(
+      `by “Federal crosscut book”, in the edition “FSM 2358, effective 19 July 2016”.\n${usual}`,
+    )
+    const other = answered('rate', WORKSHEET, '--book', 'cooperator-crosscut')
+    expect(other).toContain('by “Cooperator crosscut book”')
+    expect(other).not.toContain(usual)
+    expect(answered('rate', WORKSHEET, '--book', DEMO)).toContain('by “Federal crosscut book”')
+    expect(refusedWith(1, 'rate', WORKSHEET, '--book', 'cooperator')).toContain('cooperator-crosscut')
+    expect(refusedWith(1, 'rate', WORKSHEET, '--book', 'interagency-faller')).toContain('no worksheet')
+    const rated = (...words: string[]) => JSON.parse(answered('rate', ...words, '--json')) as unknown
+    expect(rated(WORKSHEET)).toMatchObject({ book: 'federal-crosscut', namedBy: 'worksheet' })
+    expect(rated(fileWith(JSON.stringify(open)))).toMatchObject({ namedBy: 'nobody' })
+    expect(rated(WORKSHEET, '--book', 'cooperator-crosscut')).toMatchObject({
+      book: 'cooperator-crosscut',
+      edition: 'cooperator-crosscut-1',
+      namedBy: 'command',
+    })
   })
 
   it('[CL22] what was not observed leaves it unrated, and what cannot be read is refused with all reasons', () => {

@@ -1,10 +1,11 @@
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readInches } from '../../lib/cli/read-inches.ts'
 import { readInstant } from '../../lib/core/calendar/instants.ts'
 import { writeInches, type Inches } from '../../lib/core/kernel/measures.ts'
 import { RUNS } from '../property-runs.ts'
-import { answered, DEMO, DEMO_DAY, FELLING, refusedWith, runLine } from './command-line.ts'
+import { answered, DEMO, DEMO_DAY, FELLING, fileWith, refusedWith, runLine } from './command-line.ts'
 
 describe('diameters', () => {
   it.each([
@@ -193,6 +194,18 @@ describe('names', () => {
     ['a name of a million letters', ['--person', 'x'.repeat(100_000)], 'No person on record'],
   ])('[CL13] %s is refused', (_title, words, said) => {
     expect(refusedWith(1, 'ask', DEMO, ...FELLING, ...words)).toContain(said)
+  })
+
+  it('[CL13] a name that reads like another’s names nobody', () => {
+    const file = JSON.parse(readFileSync(DEMO, 'utf8')) as { people: { id: string; name: string }[] }
+    const wrzos = file.people.find(({ id }) => id === 'p-lukasz-wrzos')!
+    const other = file.people.find(({ id }) => id !== 'p-lukasz-wrzos')!
+    other.name = wrzos.name.toUpperCase().replace(' ', '  ')
+    const path = fileWith(JSON.stringify(file))
+    for (const name of [wrzos.name, other.name])
+      expect(refusedWith(1, 'ask', path, ...FELLING, '--person', name)).toMatch(
+        new RegExp(`Several are called .*(${other.id} or ${wrzos.id}|${wrzos.id} or ${other.id})`),
+      )
   })
 
   it('[CL13] an item that is not on record', () => {

@@ -13,7 +13,7 @@ import { readCard, type ReadCard } from './card-days.ts'
 import { dayNumber } from './days.ts'
 
 /** A suspension with the days it covers, lifts taken into account. */
-export type ReadSuspension = { suspension: Suspension; first: number; last: number }
+type ReadSuspension = { suspension: Suspension; first: number; last: number }
 
 /** Everything on record about one person that a question about one piece of work looks at. */
 export type Asked = {

@@ -64,7 +64,7 @@ export function cardOnDay(
 }
 
 /** Whether something says already that the work is done under somebody's eye. */
-export function saysSupervised(findings: readonly Finding[]): boolean {
+function saysSupervised(findings: readonly Finding[]): boolean {
   return findings.some((finding) => finding.kind === 'needs-supervisor' || finding.kind === 'training-only')
 }
 

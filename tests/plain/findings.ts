@@ -34,7 +34,7 @@ export function findingOf(
   rule: Rule,
   allows: Standing,
   records: readonly string[],
-  figures: FindingFigures,
+  figures: Exclude<FindingFigures, { kind: 'no-edition' | 'rule-failed' }>,
 ): Finding {
   return { rule: ruleRef(edition, rule), records, allows, ...figures }
 }
@@ -62,13 +62,13 @@ function figuresOf(finding: Finding): Record<string, unknown> {
 
 /** What makes two findings the same one: kind, rule id and figures. */
 export function findingKey(finding: Finding): string {
-  return `${finding.kind} ${finding.rule.rule} ${canonicalJson(figuresOf(finding))}`
+  return `${finding.kind} ${finding.rule?.rule ?? ''} ${canonicalJson(figuresOf(finding))}`
 }
 
 /** A finding as text for comparison: kind, rule id, what it allows, figures; no records, edition, source or mark. */
 export function canonicalFinding(finding: Finding): string {
   const { kind, rule, allows } = finding
-  return canonicalJson({ kind, rule: rule.rule, allows, figures: figuresOf(finding) })
+  return canonicalJson({ kind, rule: rule?.rule, allows, figures: figuresOf(finding) })
 }
 
 /** Each finding once (with the records of all, the worst of what they allow), by kind, rule id and figures. */

@@ -70,7 +70,7 @@ const rules: Rule[] = [
 ]
 
 /** One open-ended edition of one book. */
-export const edition: Edition = {
+const edition: Edition = {
   id: 'federal-2016',
   recordedIn: 1,
   book: 'federal',

@@ -42,7 +42,7 @@ export function shortOf(learners: Learners, places: number): CompanyDays['short'
 }
 
 /** Every choice of so many of some things, in their order. */
-export function subsetsOf<Thing>(things: readonly Thing[], size: number): Thing[][] {
+function subsetsOf<Thing>(things: readonly Thing[], size: number): Thing[][] {
   if (size === 0) return [[]]
   return things.flatMap((thing, index) =>
     subsetsOf(things.slice(index + 1), size - 1).map((rest) => [thing, ...rest]),

@@ -46,7 +46,7 @@ export function notesOnDay(asked: Asked, day: number, one: OneDay, planned: Plan
     notes.push({ kind: 'rule-not-confirmed', rule: ruleRef(edition, rule), records: [] })
   }
 
-  const found = new Set(one.findings.map((finding) => finding.rule.rule))
+  const found = new Set(one.findings.map((finding) => finding.rule?.rule))
   for (const rule of new Set([...restedOn, ...edition.rules.filter((other) => found.has(other.id))])) {
     if (rule.disagrees === undefined) continue
     notes.push({ kind: 'sources-disagree', other: rule.disagrees, rule: ruleRef(edition, rule), records: [] })

@@ -114,8 +114,7 @@ function rankIn(edition: Edition, { level }: CardDay): number {
 
 /** No edition of the book covers the day: nothing else can be said. */
 function withoutEdition(book: string): OneDay {
-  const rule = { edition: '', rule: 'edition', source: '', mark: 'program-default' } as const
-  const finding: Finding = { rule, records: [], allows: 'unknown', kind: 'no-edition', book }
+  const finding: Finding = { records: [], allows: 'unknown', kind: 'no-edition', book }
   return {
     standing: 'unknown',
     findings: [finding],

@@ -148,8 +148,8 @@ export const CHANGES: readonly PlantedChange[] = [
   {
     rule: 'an assignment wants somebody designated',
     file: `${authority}/judge-assignment.ts`,
-    from: 'assignment.trainers.some((trainer)',
-    to: 'assignment.trainers.every((trainer)',
+    from: 'assignment.trainers.some(',
+    to: 'assignment.trainers.every(',
   },
   {
     rule: 'two cards never add up',
@@ -165,15 +165,27 @@ export const CHANGES: readonly PlantedChange[] = [
   },
   {
     rule: 'an end on the 3,660th day is told',
-    file: `${authority}/answer-one.ts`,
-    from: 'piece.first > first + HORIZON_DAYS',
-    to: 'piece.first >= first + HORIZON_DAYS',
+    file: `${authority}/outlook.ts`,
+    from: 'const horizon = first + HORIZON_DAYS',
+    to: 'const horizon = first + HORIZON_DAYS - 1',
   },
   {
     rule: 'a trainer is designated high enough',
     file: `${authority}/company.ts`,
     from: 'rank >= least.rank',
     to: 'rank >= 0',
+  },
+  {
+    rule: 'over the days of an answer the strictest of what a finding allows stands',
+    file: `${authority}/finding-order.ts`,
+    from: 'const stricter = rankOf(right.allows) < rankOf(left.allows) ? right : left',
+    to: 'const stricter = left',
+  },
+  {
+    rule: 'short are the cuts that supervisors may watch, not the supervisors',
+    file: `${authority}/company.ts`,
+    from: 'places: deficient.supervisors.length * capacity',
+    to: 'places: deficient.supervisors.length',
   },
   {
     rule: 'nothing is renewed before today',

@@ -234,7 +234,7 @@ function inShort(answers: readonly AnswerBody[]): unknown {
       first,
       last,
       standing,
-      findings: findings.map(({ records: _records, rule, ...figures }) => ({ rule: rule.rule, ...figures })),
+      findings: findings.map(({ records: _records, rule, ...figures }) => ({ rule: rule?.rule, ...figures })),
     })),
   }))
 }

@@ -18,7 +18,7 @@ import type { Calendar, Draw } from './draw.ts'
 /** Diameters of generated work lie at the limits of generated restrictions, and a sixteenth beside them. */
 export const LIMITS = [20, 24] as Inches[]
 export const SPECIES = ['invented fir', 'invented cedar']
-export const PLACES = ['unit-1', 'unit-2', 'place-1', 'place-2', 'place-3']
+const PLACES = ['unit-1', 'unit-2', 'place-1', 'place-2', 'place-3']
 
 type CardSections = 'cards' | 'endings' | 'resolutions' | 'extensions' | 'suspensions' | 'lifts'
 

@@ -91,13 +91,14 @@ function permissions(draw: Draw, calendar: Calendar, person: string): Sections['
   const count = draw.weighted([[30, 0], [45, 1], [20, 2], [5, 3]]) // prettier-ignore
   return Array.from({ length: count }, (_, index) => {
     const { firstDay, lastDay } = calendar.span(45)
+    const says = draw.weighted([[6, 'given'], [2, 'refused'], [2, 'withdrawn']] as const) // prettier-ignore
     return {
       id: `permission-${person}-${index}`,
       recordedIn: 1,
       person,
-      says: draw.weighted([[6, 'given'], [2, 'refused'], [2, 'withdrawn']] as const),
+      says,
       firstDay,
-      ...(draw.chance(40) ? { lastDay } : {}),
+      ...(draw.chance(40) && says === 'given' ? { lastDay } : {}),
     } // prettier-ignore
   })
 }

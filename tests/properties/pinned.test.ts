@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { ask, askBriefly, openRecords } from '../../lib/core/authority/ask.ts'
 import type { Question } from '../../lib/core/authority/question.ts'
 import type { Records } from '../../lib/core/authority/records.ts'
-import { card, ending, extension } from '../builders/cards.ts'
+import { card, ending, extension, suspension } from '../builders/cards.ts'
 import {
   adult,
   assignment,
@@ -14,10 +14,11 @@ import {
   person,
 } from '../builders/people.ts'
 import { records, withSection } from '../builders/records.ts'
-import { question, work } from '../builders/work.ts'
+import { place, question, work } from '../builders/work.ts'
 import { plainAnswer } from '../plain/answer.ts'
 import { plainCompany } from '../plain/company.ts'
-import { canonicalAnswer, canonicalCompany } from './canonical.ts'
+import { plainRemedies } from '../plain/remedies.ts'
+import { canonicalAnswer, canonicalCompany, canonicalRemedies } from './canonical.ts'
 
 // Cases in which the fast and the plain answer once differed, by hand and as short as they can be.
 
@@ -207,7 +208,9 @@ it('[AU43] each rule of age that wants a supervisor says so', () => {
     ),
   }))
   const { findings } = bothAnswer(withSection(minor, 'editions', editions), question(work(), '2027-07-08'))
-  const wanted = findings.filter(({ kind }) => kind === 'needs-supervisor').map(({ rule }) => rule.rule)
+  const wanted = findings
+    .filter(({ kind }) => kind === 'needs-supervisor')
+    .flatMap(({ rule }) => rule?.rule ?? [])
   expect(wanted.sort()).toEqual(['age.volunteer.again', 'age.volunteer.bucking'])
 })
 
@@ -225,4 +228,23 @@ it('[AU67] somebody asked by name whom the company does not list is there on eve
     { learners: [{ person: 'p-1', standing: 'own-level', may: ['p-2'] }], feasible: true },
   ])
   expect(canonicalCompany(company ?? [])).toEqual(canonicalCompany(plainCompany(base, asked)))
+})
+
+it('[AU76] a missing place is at its best where the work is not stopped, though another is named first', () => {
+  const base = records(
+    adult('p-1', {
+      cards: [
+        card('p-1', 'B', { restrictions: [{ id: 'where', kind: 'places', places: ['gate', 'ford'] }] }),
+      ],
+      suspensions: [
+        suspension('stop', { subject: { kind: 'place', place: 'gate' }, firstDay: '2027-07-01' }),
+      ],
+    }),
+    { places: [place('unit', { kind: 'unit' }), place('gate', { parent: 'unit' }), place('ford')] },
+  )
+  const asked = question(work(), '2027-07-08')
+  const [answer] = ask(openRecords(base), asked).answers
+  if (answer === undefined) throw new Error('p-1 is not on record')
+  expect(canonicalRemedies(answer.remedies)).toEqual(canonicalRemedies(plainRemedies(base, asked, 'p-1')))
+  expect(answer.remedies.sets.map((set) => set.map(({ kind }) => kind))).toEqual([['record-missing-fact']])
 })

@@ -181,6 +181,7 @@ describe('every rule of every book', () => {
       'grant',
       'card.needed',
       'card.days',
+      'card.reconciled',
       'restriction',
       'restriction.words',
       'suspension',

@@ -48,9 +48,9 @@ export const FEDERAL_ROWS: readonly BookRow[] = [
     figures: { subject: 'cpr' },
   },
   {
-    fact: 'online counts after one in-person skills check, told by partners alone',
-    source: 'Regional partner course pages',
-    mark: 'published',
+    fact: 'online counts after one in-person skills check: practice, told by partners alone',
+    source: 'regional partner course pages',
+    mark: 'common-practice',
     edition: FEDERAL,
     rule: 'certificate.delivery',
     figures: { subjects: ['first-aid', 'cpr'] },

@@ -32,9 +32,9 @@ export const SCHEME_ROWS: readonly BookRow[] = [
     figures: { levels: ['C'], term: { years: 3 } },
   },
   {
-    fact: 'an A works under the immediate supervision of a B or C',
-    source: COOPERATOR_SCHEME,
-    mark: 'published',
+    fact: 'an A works under the immediate supervision of a B or C; of which complexity the scheme does not say',
+    source: 'does not name the complexity',
+    mark: 'program-default',
     edition: COOPERATOR,
     rule: 'grant.bucking.A',
     figures: cells('own-level', 'none', 'none'),

@@ -22,12 +22,12 @@ function readDemo(): Program {
 export const demo = readDemo()
 
 /** The day on which the demo stands still in tests. */
-export const ANCHOR = day('2027-05-03')
+const ANCHOR = day('2027-05-03')
 
 const latest = openRecords(recordsAt(demo, latestEntry(demo)))
 
 /** The demo as known at a moment; without one, as known now. */
-export function demoKnown(moment?: KnownMoment): Authority {
+function demoKnown(moment?: KnownMoment): Authority {
   return moment === undefined ? latest : openRecords(recordsAt(demo, entryAt(demo, moment)))
 }
 

@@ -2,9 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { dateOf } from '../../lib/core/calendar/dates.ts'
 import { readInstant } from '../../lib/core/calendar/instants.ts'
 import type {
-  Doubt,
-  DoubtFigures,
-  DoubtKind,
   JsonExpected,
   JsonType,
   ProblemFigures,
@@ -12,10 +9,9 @@ import type {
   ProgramProblem,
   ReferenceTo,
 } from '../../lib/core/program/problems.ts'
-import { doubtLine, doubtSentence } from '../../lib/wording/doubts.ts'
 import { jsonExpectedWords, jsonTypeWords, referenceWords } from '../../lib/wording/problem-words.ts'
 import { problemLine, problemSentence } from '../../lib/wording/problems.ts'
-import { expectSays, someNames } from './sentence-checks.ts'
+import { expectSays } from './sentence-checks.ts'
 
 type Sample<Kind extends ProblemKind> = [Omit<Extract<ProblemFigures, { kind: Kind }>, 'kind'>, ...string[]]
 
@@ -33,6 +29,7 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
   'nested-too-deep': [[{ most: 64 }, '64']],
   'forbidden-key': [[{ key: '__proto__' }, '__proto__']],
   'duplicate-key': [[{ key: 'name' }, 'name', 'twice']],
+  'too-many-values': [[{ most: 4_000_000 }, '4,000,000', 'values']],
   'format-unknown': [[{ expected: 'kerfbook-program/1' }, 'kerfbook-program/1']],
   'unknown-key': [
     [{ key: 'poeple', nearest: 'people' }, 'poeple', '“people” meant'],
@@ -50,9 +47,15 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
     [{ form: 'level' }, 'level'],
     [{ form: 'rule-id' }, 'rule id'],
     [{ form: 'name' }, 'name'],
+    [{ form: 'card-number' }, 'card number'],
     [{ form: 'text' }, 'text'],
     [{ form: 'other' }, 'written'],
   ],
+  'hidden-character': [
+    [{ code: 'U+200B', at: 4 }, 'Letter 4', 'a zero-width space (U+200B)', 'nobody sees'],
+    [{ code: 'U+E0041', at: 1 }, 'Letter 1', 'a character (U+E0041)'],
+  ],
+  'number-too-large': [[{}, 'too large']],
   'number-outside': [
     [{ least: 1, most: 99, exclusive: false }, 'at least 1', 'at most 99'],
     [{ least: 0, exclusive: true }, 'more than 0'],
@@ -67,6 +70,7 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
   'not-a-sixteenth': [[{}, '1/16']],
   'time-zone-unknown': [[{}, 'time zone']],
   'last-day-not-administrative': [[{}, 'administrative']],
+  'last-day-not-given': [[{}, 'permission given', 'anew']],
   'otherwise-refused': [[{ says: 'too odd' }, 'too odd']],
   'span-backwards': [
     [
@@ -207,67 +211,5 @@ describe('problems of a file', () => {
       ...Object.values(referenceWords satisfies Record<ReferenceTo, string>),
     ]
     for (const word of words) expect(word).toMatch(/^[a-z]/)
-  })
-})
-
-type DoubtSample<Kind extends DoubtKind> = [Omit<Extract<DoubtFigures, { kind: Kind }>, 'kind'>, ...string[]]
-
-const DOUBTS: { [Kind in DoubtKind]: [DoubtSample<Kind>, ...DoubtSample<Kind>[]] } = {
-  'longer-than-term': [[{ lastDay: last, termLastDay: first }, 'card K-1', '11 July 2027', '8 July 2027']],
-  'not-reconciled': [
-    [{ lastReconciled: first, days: 400 }, 'Card K-1', '8 July 2027', '400 days'],
-    [{}, 'never'],
-  ],
-  'card-without-last-day': [[{}, 'card K-1']],
-  'work-kinds-not-stated': [[{}, 'card K-1']],
-  'words-unresolved': [[{ restriction: 'r-1', text: 'not on ice' }, 'r-1', 'not on ice']],
-  'delivery-not-stated': [[{ subject: 'cpr' }, 'CPR']],
-  'certificate-not-seen': [[{ subject: 'cpr' }, 'CPR']],
-  'certificate-without-days': [
-    [{ subject: 'cpr', missing: 'first-day' }, 'first day', 'CPR'],
-    [{ subject: 'cpr', missing: 'last-day' }, 'last day'],
-    [{ subject: 'cpr', missing: 'both' }, 'Both days', 'are not'],
-  ],
-  'rating-against-observations': [
-    [
-      { item: 'log-1', stated: 'least', observed: 'high' },
-      'Log at the ford',
-      'least complex',
-      'highly complex',
-    ],
-    [{ item: 'log-1', stated: 'moderate', observed: 'not-rated' }, 'not rated'],
-  ],
-  'observations-not-readable': [
-    [{ item: 'log-1', edition: 'federal-crosscut-2016' }, 'Log at the ford', 'FSM 2358'],
-  ],
-  'same-name': [[{ name: 'Bo Marsh', people: ['p-2', 'p-3'] }, 'Bo Marsh', 'p-2 and p-3']],
-  'age-not-on-record': [[{}, 'birth date']],
-  'capacity-not-stated': [[{}, 'capacity']],
-  'agreement-open-ended': [[{ firstDay: first }, '8 July 2027']],
-  'suspension-withdrawn': [[{ firstDay: first, entry: 7 }, '8 July 2027', '7']],
-  'seen-by-nobody-else': [[{ subject: 'cpr' }, 'CPR']],
-  'age-not-attested': [[{}, 'attested']],
-  'administrative-open-ended': [[{ firstDay: first }, '8 July 2027', 'administrative']],
-}
-
-describe('doubts about a program', () => {
-  const names = someNames()
-  const doubts = Object.entries(DOUBTS).flatMap(([kind, ofKind]) =>
-    ofKind.map(([figures, ...words]) => ({
-      kind,
-      words,
-      doubt: { kind, path: 'cards[0]', id: 'card-p-1', ...figures } as unknown as Doubt,
-    })),
-  )
-
-  it.each(doubts)('[WO5] [WO8] $kind says $words', ({ doubt, words }) => {
-    expectSays(doubtSentence(doubt, names), ...words)
-  })
-
-  it('[WO5] a line names the place in the file and the person', () => {
-    const doubt: Doubt = { path: 'people[0]', id: 'p-1', person: 'p-1', kind: 'age-not-on-record' }
-    expect(doubtLine(doubt, names)).toMatch(/^people\[0\]: Ada Brandt: Neither/)
-    const { person: _person, ...without } = doubt
-    expect(doubtLine(without, names)).toMatch(/^people\[0\]: Neither/)
   })
 })

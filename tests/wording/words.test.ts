@@ -21,7 +21,10 @@ import {
   LOCAL_RULES_FIRST,
   NO_PUBLISHED_RATING,
 } from '../../lib/wording/notice.ts'
+import { namesOf } from '../../lib/wording/names.ts'
 import type { Standing } from '../../lib/core/rulebooks/standing.ts'
+import { person } from '../builders/people.ts'
+import { records } from '../builders/records.ts'
 import { questionSentence } from '../../lib/wording/questions.ts'
 import { standingText } from '../../lib/wording/standings.ts'
 import { expectSentence, someNames } from './sentence-checks.ts'
@@ -85,6 +88,13 @@ describe('names', () => {
     expect(names.person('p-1')).toBe('Ada Brandt')
     expect([names.person('p-2'), names.person('p-3')]).toEqual(['Bo Marsh (p-2)', 'Bo Marsh (p-3)'])
     expect(names.person('p-9')).toBe('p-9')
+  })
+
+  it('[WO9] so are people whose names read alike, however they are written', () => {
+    const names = namesOf(
+      records({ people: [person('p-1', { name: 'Ada Brandt' }), person('p-2', { name: 'ADA  brandt' })] }),
+    )
+    expect([names.person('p-1'), names.person('p-2')]).toEqual(['Ada Brandt (p-1)', 'ADA  brandt (p-2)'])
   })
 
   it('[WO9] a card is called by its number, and by its line where there are several', () => {

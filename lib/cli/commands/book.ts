@@ -1,11 +1,10 @@
 import { success } from '../../core/kernel/result.ts'
 import { bookPage } from '../../core/rulebooks/book-text.ts'
-import type { ShippedEdition } from '../../core/rulebooks/books.schema.ts'
 import { diffEditions } from '../../core/rulebooks/edition-diff.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../../wording/notice.ts'
 import type { Command } from '../command.ts'
 import { PROGRAM } from '../help.ts'
-import { openBooks, type OpenBooks, type ReadableBook } from '../open-books.ts'
+import { latestEdition, openBooks, type OpenBooks, type ReadableBook } from '../open-books.ts'
 import { refused, type Outcome } from '../outcome.ts'
 import { printableText } from '../printable.ts'
 import { onlyOperand } from '../question.ts'
@@ -60,8 +59,4 @@ function pairOf(there: OpenBooks, here: OpenBooks): [ReadableBook | undefined, R
 
 function textOf(lines: readonly string[]): Outcome {
   return success(printableText([...lines, '', AUTHORITY_IS_NOT_SAFETY]))
-}
-
-function latestEdition(readable: ReadableBook | undefined): ShippedEdition | undefined {
-  return [...(readable?.editions ?? [])].sort((left, right) => (left.firstDay < right.firstDay ? 1 : -1))[0]
 }

@@ -1,8 +1,8 @@
 import { success } from '../../core/kernel/result.ts'
-import { AUTHORITY_IS_NOT_SAFETY } from '../../wording/notice.ts'
+import { AUTHORITY_IS_NOT_SAFETY, INVENTED } from '../../wording/notice.ts'
 import { standingJson } from '../answer-json.ts'
 import type { Command } from '../command.ts'
-import { ENGINE_VERSION } from '../engine-version.ts'
+import { ENGINE_VERSION } from '../../core/authority/engine-version.ts'
 import { PROGRAM } from '../help.ts'
 import { buildMatrix, type Matrix } from '../matrix.ts'
 import { openProgram, type OpenProgram } from '../open-program.ts'
@@ -20,7 +20,7 @@ export const matrixCommand: Command = {
   usage: ['matrix FILE [--csv|--json]'],
   about: [
     'Every item is asked on its own days; where it leaves a side of them open, today stands in.',
-    'CSV has a row for each person and a column for each item, headed by its id, name and days.',
+    'CSV has a row for each person and a column for each item, headed by its id, name and days. Columns before them say the days of all items together, the entry and moment as known at which, and the notice.',
     'Text is cut into blocks as wide as the terminal (or COLUMNS).',
   ],
   options: {
@@ -41,12 +41,21 @@ export const matrixCommand: Command = {
     const open = openProgram(file.value, time.value, io)
     if (!open.ok) return open
     const matrix = buildMatrix(open.value, sawKind.value)
-    if (given.flags.has('csv')) return success(matrixCsv(matrix))
+    if (given.flags.has('csv')) return success(matrixCsv(matrix, saidInSheet(open.value)))
     if (given.flags.has('json'))
       return success(`${JSON.stringify(matrixJson(matrix, open.value), null, 2)}\n`)
     const lines = [...matrixText(matrix, open.value.names, io.width), ...closingLines(open.value)]
     return success(printableText(lines))
   },
+}
+
+/** What every row of a sheet says beside the answers: the entry and moment as known at which, and the notice. */
+function saidInSheet({ program, knownAt }: OpenProgram): { knownAt: string; notice: string } {
+  const stated = program.entries[knownAt - 1]?.statedAt
+  return {
+    knownAt: `entry ${knownAt}${stated === undefined ? '' : ` (${stated})`}`,
+    notice: [AUTHORITY_IS_NOT_SAFETY, ...(program.invented === true ? [INVENTED] : [])].join(' '),
+  }
 }
 
 function matrixJson({ people, columns }: Matrix, open: OpenProgram): object {

@@ -9,34 +9,45 @@ import { workKindWords } from '../../wording/work-words.ts'
 import { factorSentence, worksheetProblemSentence, worksheetSentences } from '../../wording/worksheets.ts'
 import type { Command } from '../command.ts'
 import { PROGRAM } from '../help.ts'
+import { latestEdition, openBooks } from '../open-books.ts'
 import { refused, type Refusal } from '../outcome.ts'
 import { printableLine, printableText } from '../printable.ts'
 import { onlyOperand } from '../question.ts'
 import { readWorksheetFile } from '../read-worksheet.ts'
 import { shippedBooks } from '../shipped-books.ts'
 
-/** The book whose worksheet is used where a file names none. */
+/** The book whose worksheet is used where neither the file nor the command names one; the answer says so. */
 const USUAL_BOOK = 'federal-crosscut'
+
+/** The edition that rates, its book, and who named it: the command, the worksheet, or nobody. */
+type Chosen = { book: string; edition: ShippedEdition; namedBy: 'command' | 'worksheet' | 'nobody' }
 
 /** How complex a worksheet of what was seen makes a log or tree. */
 export const rateCommand: Command = {
   name: 'rate',
   summary: 'how complex a worksheet of what was seen makes a log or tree, and what made it so',
-  usage: ['rate WORKSHEET'],
+  usage: ['rate WORKSHEET [--book FILE-OR-ID]'],
   about: [
     'WORKSHEET is a JSON file of the format kerfbook-worksheet/1: the work kind, and what was seen at each factor.',
-    `It is rated by the edition it names, by the latest of the book it names, or by ${USUAL_BOOK}.`,
+    `It is rated by the latest edition of the book that --book names (a book file, a program file, or the id of a book that ships); else by the edition it names, by the latest of the book it names, or by ${USUAL_BOOK}. The answer says by which.`,
   ],
-  options: { json: { says: 'print data' } },
-  examples: [`${PROGRAM} rate seeds/examples/worksheet-log.json`],
+  options: {
+    book: { value: 'FILE-OR-ID', says: 'the book to rate by, whatever the worksheet names' },
+    json: { says: 'print data' },
+  },
+  examples: [
+    `${PROGRAM} rate seeds/examples/worksheet-log.json`,
+    `${PROGRAM} rate seeds/examples/worksheet-log.json --book cooperator-crosscut`,
+  ],
   run: (given) => {
     const file = onlyOperand(given, 'WORKSHEET')
     if (!file.ok) return file
     const worksheet = readWorksheetFile(file.value)
     if (!worksheet.ok) return worksheet
-    const edition = findEdition(worksheet.value)
-    if (!edition.ok) return edition
-    const rated = rateWorksheet(edition.value.rules, worksheet.value.workKind, worksheet.value.observations)
+    const chosen = chooseEdition(worksheet.value, given.values.get('book'))
+    if (!chosen.ok) return chosen
+    const { rules } = chosen.value.edition
+    const rated = rateWorksheet(rules, worksheet.value.workKind, worksheet.value.observations)
     if (!rated.ok) {
       return refused(
         `${printableLine(file.value)} cannot be rated:`,
@@ -44,33 +55,50 @@ export const rateCommand: Command = {
       )
     }
     const text = given.flags.has('json')
-      ? `${JSON.stringify(ratingJson(worksheet.value, edition.value, rated.value), null, 2)}\n`
-      : printableText(ratingLines(worksheet.value, edition.value, rated.value))
+      ? `${JSON.stringify(ratingJson(worksheet.value, chosen.value, rated.value), null, 2)}\n`
+      : printableText(ratingLines(worksheet.value, chosen.value, rated.value))
     return success(text)
   },
 }
 
-function findEdition({ edition: id, book }: WorksheetFile): Result<ShippedEdition, Refusal> {
+function chooseEdition(
+  { edition: id, book }: WorksheetFile,
+  fileOrId: string | undefined,
+): Result<Chosen, Refusal> {
+  if (fileOrId !== undefined) {
+    const open = openBooks(fileOrId)
+    if (!open.ok) return open
+    const [first] = open.value.books
+    const latest = latestEdition(first)
+    if (first === undefined || latest === undefined)
+      return refused(`${printableLine(fileOrId)} holds no book with an edition to rate by.`)
+    return success({ book: first.book.name, edition: latest, namedBy: 'command' })
+  }
   const books = shippedBooks()
   if (!books.ok) return books
-  const editions = books.value.flatMap((file) => file.editions)
+  const namedBy = id === undefined && book === undefined ? 'nobody' : 'worksheet'
   if (id !== undefined) {
-    const found = editions.find((edition) => edition.id === id)
+    const editions = books.value.flatMap((file) =>
+      file.editions.map((edition) => ({ book: file.book.name, edition })),
+    )
+    const found = editions.find(({ edition }) => edition.id === id)
     return found === undefined
       ? unknownName(
           'edition',
           id,
-          editions.map((edition) => edition.id),
+          editions.map(({ edition }) => edition.id),
         )
-      : success(found)
+      : success({ ...found, namedBy })
   }
-  const ofBook = editions
-    .filter((edition) => edition.book === (book ?? USUAL_BOOK))
-    .sort((left, right) => (left.firstDay < right.firstDay ? 1 : -1))
-  const latest = ofBook[0]
-  return latest === undefined
-    ? unknownName('book', book ?? USUAL_BOOK, [...new Set(editions.map((edition) => edition.book))])
-    : success(latest)
+  const wanted = books.value.find((file) => file.book.id === (book ?? USUAL_BOOK))
+  const latest = latestEdition(wanted)
+  return wanted === undefined || latest === undefined
+    ? unknownName(
+        'book',
+        book ?? USUAL_BOOK,
+        books.value.map((file) => file.book.id),
+      )
+    : success({ book: wanted.book.name, edition: latest, namedBy })
 }
 
 function unknownName(noun: string, name: string, known: readonly string[]): { ok: false; problem: Refusal } {
@@ -79,10 +107,15 @@ function unknownName(noun: string, name: string, known: readonly string[]): { ok
   return refused(`No ${noun} that ships is called “${name}”.${suggestion} There are ${joinedByAnd(known)}.`)
 }
 
-function ratingLines(worksheet: WorksheetFile, edition: ShippedEdition, rating: WorksheetRating): string[] {
+function ratingLines(
+  worksheet: WorksheetFile,
+  { book, edition, namedBy }: Chosen,
+  rating: WorksheetRating,
+): string[] {
   const seen = rating.factors.map((factor) => `  ${factorSentence(factor)}`)
   return [
-    `A worksheet for ${workKindWords[worksheet.workKind]}, by the edition “${edition.name}”.`,
+    `A worksheet for ${workKindWords[worksheet.workKind]}, by “${book}”, in the edition “${edition.name}”.`,
+    ...(namedBy === 'nobody' ? ['The worksheet names no book; --book rates it by another.'] : []),
     '',
     ...worksheetSentences(rating),
     ...(seen.length === 0 ? [] : ['', 'What was seen:', ...seen]),
@@ -92,11 +125,13 @@ function ratingLines(worksheet: WorksheetFile, edition: ShippedEdition, rating: 
   ]
 }
 
-function ratingJson(worksheet: WorksheetFile, edition: ShippedEdition, rating: WorksheetRating): object {
+function ratingJson(worksheet: WorksheetFile, { edition, namedBy }: Chosen, rating: WorksheetRating): object {
   return {
     format: 'kerfbook-rating/1',
     notice: `${NO_PUBLISHED_RATING} ${AUTHORITY_IS_NOT_SAFETY}`,
+    book: edition.book,
     edition: edition.id,
+    namedBy,
     workKind: worksheet.workKind,
     complexity: rating.complexity,
     factors: rating.factors.map(({ rule, option, floor }) => ({

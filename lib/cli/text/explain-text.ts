@@ -36,7 +36,7 @@ function runLines(days: ExplainedDays, context: TextContext, records: ToldRecord
 function stepLines(sign: '+' | '-', step: Met | Finding, sentence: string, records: ToldRecords): string[] {
   return [
     `    ${sign} ${sentence}`,
-    `        ${ruleSourceText(step.rule)}`,
+    ...(step.rule === undefined ? [] : [`        ${ruleSourceText(step.rule)}`]),
     ...step.records.flatMap((id) => records.lines(id)).map((line) => `        ${line}`),
   ]
 }

@@ -1,4 +1,5 @@
 import type { Work } from '../../core/authority/answer.ts'
+import { byText } from '../../core/kernel/order.ts'
 import type { Standing } from '../../core/rulebooks/standing.ts'
 import { spanText } from '../../wording/days.ts'
 import type { Names } from '../../wording/names.ts'
@@ -77,14 +78,26 @@ function widthOf(text: string): number {
   return Array.from(letters.segment(text)).length
 }
 
-/** The matrix as CSV: a row for each person, a column for each item, standings as words of the format. */
-export function matrixCsv({ people, columns }: Matrix): string {
+/**
+ * The matrix as CSV: one header, a row for each person, a column for each item, standings as words of the format. Each
+ * row says for itself which days the items span, as known when, and the notice, so that no sorting or cutting of the
+ * sheet parts an answer from them.
+ */
+export function matrixCsv({ people, columns }: Matrix, said: { knownAt: string; notice: string }): string {
   const byPerson = columns.map(answersByPerson)
+  const firstDay = columns.map(({ first }) => first).sort(byText)[0] ?? ''
+  const lastDay =
+    columns
+      .map(({ last }) => last)
+      .sort(byText)
+      .at(-1) ?? ''
   return writeCsv([
-    ['person', 'name', ...columns.map((column) => `${column.item} ${column.name} (${spanText(column)})`)],
+    [
+      ...['person', 'name', 'first_day', 'last_day', 'known_at', 'notice'],
+      ...columns.map((column) => `${column.item} ${column.name} (${spanText(column)})`),
+    ],
     ...people.map(({ id, name }) => [
-      id,
-      name,
+      ...[id, name, firstDay, lastDay, said.knownAt, said.notice],
       ...byPerson.map((answers) => answers.get(id)?.standing ?? 'unknown'),
     ]),
   ])

@@ -65,7 +65,8 @@ function spanReasons(span: SubSpan, names: Names): string[] {
 }
 
 function reasonText(finding: Finding, names: Names): string {
-  return `${findingSentence(finding, names)} ${ruleMarkText(finding.rule)}`
+  const sentence = findingSentence(finding, names)
+  return finding.rule === undefined ? sentence : `${sentence} ${ruleMarkText(finding.rule)}`
 }
 
 function remedyLines(answer: Answer, { names, edition }: TextContext): string[] {

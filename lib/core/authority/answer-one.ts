@@ -1,68 +1,134 @@
-import { fromEpochDay, type EpochDay } from '../calendar/dates.ts'
-import { toSpan, type DaySpan } from '../calendar/spans.ts'
+import { fromEpochDay } from '../calendar/dates.ts'
+import { toSpan, type DaySpan, type Span } from '../calendar/spans.ts'
+import { InvariantBroken } from '../kernel/result.ts'
 import { INDEPENDENT, standingOf, worse, type StandingRank } from '../rulebooks/standing.ts'
-import type { Answer, HoldsThrough, SubSpan } from './answer.ts'
-import { sortedFindings } from './finding-order.ts'
-import type { LineReading, PieceDetail } from './line.ts'
-import { joinNotes, notesOver } from './notes.ts'
-
-/** How far ahead an end is looked for: a change on that day after the first is told, a later one is `open`. */
-export const HORIZON_DAYS = 3660
+import type { Answer, Finding, SubSpan } from './answer.ts'
+import { DatedNotes } from './dated-notes.ts'
+import { isSameFinding, sortedFindings } from './finding-order.ts'
+import type { Line } from './line.ts'
+import { joinNotes, type DayNote } from './notes.ts'
+import { outlookOf, type Outlook } from './outlook.ts'
+import { phaseOf, type Phase } from './phases.ts'
 
 /** An answer before anything that would change it. */
 export type AnswerBody = Omit<Answer, 'remedies'>
 
-/** Reads the answer for a span off a line whose window reaches the horizon. */
-export function answerOf(person: string, line: LineReading, span: DaySpan): AnswerBody {
-  const from = line.at(span.first)
-  const whole = line.pieces[from]
-  if (whole !== undefined && span.last <= whole.last) return answerOfOnePiece(person, line, from, span)
-  const runs: Run[] = []
-  let rank: StandingRank = INDEPENDENT
-  for (let index = from; index < line.pieces.length; index += 1) {
-    const piece = line.pieces[index]
-    if (piece === undefined || piece.first > span.last) break
-    rank = worse(rank, line.rank(index))
-    const { key, findings, notes } = line.detail(index)
-    runs.push({
-      first: piece.first > span.first ? piece.first : span.first,
-      last: piece.last < span.last ? piece.last : span.last,
-      rank: line.rank(index),
-      key,
-      findings,
-      notes,
-    })
-  }
-  const spans = subSpans(runs)
-  return {
-    person,
-    standing: standingOf(rank),
-    spans,
-    ...holds(line, from, span.first),
-    findings:
-      spans.length === 1
-        ? (spans[0]?.findings ?? [])
-        : sortedFindings(spans.flatMap(({ findings }) => findings)),
-    notes: joinNotes(runs),
-  }
-}
+/** The days that are asked about, with what everybody's answer about them has in common. */
+export type AskedDays = { span: DaySpan; days: Span; notes: DatedNotes }
 
-/** Most spans asked lie within days on which nothing changes: their answer is the piece's own. */
-function answerOfOnePiece(person: string, line: LineReading, index: number, span: DaySpan): AnswerBody {
-  const { findings, notes } = line.detail(index)
+/** Some days made ready to be asked about; `note` is of the work on the first of them. */
+export function askedDays(span: DaySpan, note?: DayNote): AskedDays {
   const days = toSpan(span)
-  const standing = standingOf(line.rank(index))
-  return {
-    person,
-    standing,
-    spans: [{ first: days.first, last: days.last, standing, findings }],
-    ...holds(line, index, span.first),
-    findings,
-    notes: notesOver(notes, days),
-  }
+  return { span, days, notes: new DatedNotes(days, note) }
 }
 
-type Run = DaySpan & Pick<PieceDetail, 'key' | 'findings' | 'notes'> & { rank: StandingRank }
+/** Reads the answer for a span off a line that begins with it and reaches the horizon. */
+export function answerOfLine(person: string, line: Line, span: DaySpan): AnswerBody {
+  const last = line.pieces.at(-1)?.last ?? span.last
+  return answerOf(person, [phaseOf({ first: span.first, last })], [line], askedDays(span))
+}
+
+/** Reads an answer off lines that follow each other, one for each phase; the first phase holds the first day asked. */
+export function answerOf(
+  person: string,
+  phases: readonly Phase[],
+  lines: readonly Line[],
+  asked: AskedDays,
+): AnswerBody {
+  const { span, days } = asked
+  const phase = phases[0]
+  const line = lines[0]
+  if (phase === undefined || line === undefined)
+    throw new InvariantBroken('an answer is read off one line at least')
+  const from = line.at(span.first)
+  const outlook = outlookOf(phases, lines, from, span.first)
+  if (span.last > phase.last || !isAllAlike(line, from, span))
+    return answerOfRuns(person, runsOf(phases, lines, from, span), outlook)
+  // Most spans asked lie within days on which nothing is told to change: their answer is the piece's own.
+  const findings = line.findings(from)
+  const standing = standingOf(line.rank(from))
+  const spans = [{ first: days.first, last: days.last, standing, findings }]
+  return bodyOf(person, standing, spans, outlook, findings, asked.notes.of(line.notes(from)))
+}
+
+/** Whether nothing that is told differs over a span that begins in a piece. */
+function isAllAlike(line: Line, from: number, span: DaySpan): boolean {
+  for (let next = from + 1; span.last > line.piece(next - 1).last; next += 1)
+    if (
+      line.rank(next) !== line.rank(from) ||
+      !areEqual(line.findings(from), line.findings(next)) ||
+      !areIdentical(line.notes(from), line.notes(next))
+    )
+      return false
+  return true
+}
+
+/** Whether notes are the very same, each of one record at most, so that there is nothing to join. */
+function areIdentical(left: readonly DayNote[], right: readonly DayNote[]): boolean {
+  return (
+    left.length === right.length && left.every((note, at) => note === right[at] && note.records.length < 2)
+  )
+}
+
+function bodyOf(
+  person: string,
+  standing: Answer['standing'],
+  spans: Answer['spans'],
+  { holdsThrough, endedBy, atLeastThrough }: Outlook,
+  findings: Answer['findings'],
+  notes: Answer['notes'],
+): AnswerBody {
+  return endedBy === undefined
+    ? { person, standing, spans, holdsThrough, atLeastThrough, findings, notes }
+    : { person, standing, spans, holdsThrough, endedBy, atLeastThrough, findings, notes }
+}
+
+/** Days on which nothing changes. */
+type Run = DaySpan & { rank: StandingRank; findings: readonly Finding[]; notes: readonly DayNote[] }
+
+function runsOf(phases: readonly Phase[], lines: readonly Line[], from: number, span: DaySpan): Run[] {
+  const runs: Run[] = []
+  phases.forEach((phase, number) => {
+    const line = lines[number]
+    if (line === undefined || phase.first > span.last) return
+    for (let index = number === 0 ? from : line.at(phase.first); index < line.pieces.length; index += 1) {
+      const piece = line.piece(index)
+      if (piece.first > phase.last || piece.first > span.last) break
+      const notes = line.notes(index)
+      runs.push({
+        first: latest(piece.first, phase.first, span.first),
+        last: earliest(piece.last, phase.last, span.last),
+        rank: line.rank(index),
+        findings: line.findings(index),
+        notes: phase.note === undefined ? notes : [...notes, phase.note],
+      })
+    }
+  })
+  return runs
+}
+
+function latest<Day extends number>(one: Day, other: Day, third: Day): Day {
+  return one > other ? (one > third ? one : third) : other > third ? other : third
+}
+
+function earliest<Day extends number>(one: Day, other: Day, third: Day): Day {
+  return one < other ? (one < third ? one : third) : other < third ? other : third
+}
+
+function answerOfRuns(person: string, runs: readonly Run[], outlook: Outlook): AnswerBody {
+  const spans = subSpans(runs)
+  const [only] = spans
+  return bodyOf(
+    person,
+    standingOf(runs.reduce<StandingRank>((rank, run) => worse(rank, run.rank), INDEPENDENT)),
+    spans,
+    outlook,
+    only !== undefined && spans.length === 1
+      ? only.findings
+      : sortedFindings(spans.flatMap(({ findings }) => findings)),
+    joinNotes(runs),
+  )
+}
 
 /** The longest runs of days with equal standing and equal findings. */
 function subSpans(runs: readonly Run[]): SubSpan[] {
@@ -70,7 +136,12 @@ function subSpans(runs: readonly Run[]): SubSpan[] {
   let open: Run | undefined
   for (const run of runs) {
     const last = spans.at(-1)
-    if (open !== undefined && last !== undefined && open.rank === run.rank && open.key === run.key)
+    if (
+      open !== undefined &&
+      last !== undefined &&
+      open.rank === run.rank &&
+      areEqual(open.findings, run.findings)
+    )
       last.last = fromEpochDay(run.last)
     else spans.push({ ...toSpan(run), standing: standingOf(run.rank), findings: run.findings })
     open = run
@@ -78,30 +149,13 @@ function subSpans(runs: readonly Run[]): SubSpan[] {
   return spans
 }
 
-function holds(
-  line: LineReading,
-  from: number,
-  first: EpochDay,
-): Pick<Answer, 'holdsThrough' | 'endedBy' | 'atLeastThrough'> {
-  const { pieces } = line
-  const start = line.rank(from)
-  let ends: number | undefined
-  let drops: number | undefined
-  for (let index = from + 1; index < pieces.length && drops === undefined; index += 1) {
-    const piece = pieces[index]
-    if (piece === undefined || piece.first > first + HORIZON_DAYS) break
-    const rank = line.rank(index)
-    if (rank !== start) ends ??= index
-    if (rank < start) drops = index
-  }
-  const holdsThrough = dayBefore(line, ends)
-  const atLeastThrough = dayBefore(line, drops)
-  return ends === undefined
-    ? { holdsThrough, atLeastThrough }
-    : { holdsThrough, endedBy: line.turn(ends), atLeastThrough }
-}
-
-function dayBefore({ pieces }: LineReading, index: number | undefined): HoldsThrough {
-  const piece = index === undefined ? undefined : pieces[index]
-  return piece === undefined ? 'open' : fromEpochDay((piece.first - 1) as EpochDay)
+function areEqual(left: readonly Finding[], right: readonly Finding[]): boolean {
+  if (left === right) return true
+  return (
+    left.length === right.length &&
+    left.every((finding, at) => {
+      const other = right[at]
+      return other !== undefined && isSameFinding(finding, other)
+    })
+  )
 }

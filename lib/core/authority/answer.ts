@@ -8,18 +8,27 @@ import type { Complexity, Hands, SawKind, WorkKind } from '../rulebooks/words.ts
 import type { ProvisionalReason } from '../work/ratings.ts'
 import type { Standing } from '../rulebooks/standing.ts'
 
+/** What a rule asks for and is not shown to be met, with its figures. */
+type RuleFigures = PersonFigures | CardFigures | { kind: 'no-card'; workKind: WorkKind; sawKind: SawKind }
+
+/** What no edition judges: none is in force on the day. No rule stands behind it. */
+type NoEdition = { kind: 'no-edition'; book: string }
+
+/** What could not be judged, in the words of the fault. */
+type RuleFailed = { kind: 'rule-failed'; says: string }
+
 /** What is not met, with its figures. */
-export type FindingFigures =
-  | PersonFigures
-  | CardFigures
-  | { kind: 'no-card'; workKind: WorkKind; sawKind: SawKind }
-  | { kind: 'no-edition'; book: string }
-  | { kind: 'rule-failed'; says: string }
+export type FindingFigures = RuleFigures | NoEdition | RuleFailed
 
 export type FindingKind = FindingFigures['kind']
 
-/** A requirement for `independent` that is not shown to be met: the rule, the records, and what it still allows. */
-export type Finding = { rule: RuleRef; records: readonly string[]; allows: Standing } & FindingFigures
+/**
+ * A requirement for `independent` that is not shown to be met: the rule, the records, and what it still allows. Only a
+ * day without an edition, and a failure where the book lacks the rule, have none to name.
+ */
+export type Finding = { records: readonly string[]; allows: Standing } & (
+  ({ rule: RuleRef } & RuleFigures) | ({ rule?: never } & NoEdition) | ({ rule?: RuleRef } & RuleFailed)
+)
 
 /** Something to know that never changes standing. */
 export type NoteFigures =

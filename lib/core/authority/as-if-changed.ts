@@ -7,6 +7,7 @@ import { COMPLEXITIES } from '../rulebooks/words.ts'
 import type { Change, Work } from './answer.ts'
 import type { Authority } from './authority-index.ts'
 import { indexPerson, type PersonIndex, type PersonRecords } from './person-index.ts'
+import { placesWithin } from './places-within.ts'
 
 /** Days that cover everything a question can ask about. */
 const LONG_AGO = dateOf('1900-01-01')
@@ -17,8 +18,9 @@ const ADULT = dateOf('1920-01-01')
 type Hypothesis = { records: PersonRecords; work: Work }
 
 /**
- * A person and the work as they would be had some changes been made. A missing fact is taken at its best; nothing here
- * raises a level, lifts a suspension, eases a restriction or lowers a complexity.
+ * A person and the work as they would be had some changes been made: one way, or one for each place that a missing
+ * place may best be. A missing fact is taken at its best; nothing here raises a level, lifts a suspension, eases a
+ * restriction or lowers a complexity.
  */
 export function asIfChanged(
   authority: Authority,
@@ -26,15 +28,17 @@ export function asIfChanged(
   work: Work,
   changes: readonly Change[],
   span: DaySpan,
-): { authority: Authority; person: PersonIndex; work: Work } {
-  const hypothesis = changes.reduce<Hypothesis>((so, change) => apply(authority, so, change, span), {
-    records: person.records,
-    work,
+): { authority: Authority; person: PersonIndex; work: Work }[] {
+  const hypotheses = changes.reduce<readonly Hypothesis[]>(
+    (so, change) => so.flatMap((hypothesis) => apply(authority, hypothesis, change, span)),
+    [{ records: person.records, work }],
+  )
+  return hypotheses.map((hypothesis) => {
+    const changed = indexPerson(hypothesis.records, authority.shared)
+    // Who rated the item is asked about as changed too: a rating may rest on the very fact that is missing.
+    const asIf = { ...authority, person: (id: string) => (id === person.id ? changed : authority.person(id)) }
+    return { authority: asIf, person: changed, work: hypothesis.work }
   })
-  const changed = indexPerson(hypothesis.records, authority.shared)
-  // Who rated the item is asked about as changed too: a rating may rest on the very fact that is missing.
-  const asIf = { ...authority, person: (id: string) => (id === person.id ? changed : authority.person(id)) }
-  return { authority: asIf, person: changed, work: hypothesis.work }
 }
 
 function apply(
@@ -42,7 +46,7 @@ function apply(
   { records, work }: Hypothesis,
   change: Change,
   span: DaySpan,
-): Hypothesis {
+): Hypothesis | Hypothesis[] {
   switch (change.kind) {
     case 'renewal-evaluation':
       return { work, records: renewed(records, change.card, change.by) }
@@ -72,7 +76,7 @@ function recorded(
   { records, work }: Hypothesis,
   change: MissingFactChange,
   span: DaySpan,
-): Hypothesis {
+): Hypothesis | Hypothesis[] {
   switch (change.what) {
     case 'certificate':
       return {
@@ -136,16 +140,17 @@ function recorded(
     case 'rating':
       return { records, work: { ...work, complexity: leastRating(authority, work) } }
     case 'species': {
-      const species = allowedByAll(records, work, (restriction) =>
+      const [first = [], ...rest] = listsOn(records, work, (restriction) =>
         restriction.kind === 'species' ? restriction.species : undefined,
       )
+      const species = first.find((name) => rest.every((list) => list.includes(name)))
       return { records, work: species === undefined ? work : { ...work, species } }
     }
     case 'place': {
-      const place = allowedByAll(records, work, (restriction) =>
+      const lists = listsOn(records, work, (restriction) =>
         restriction.kind === 'places' ? restriction.places : undefined,
       )
-      return { records, work: place === undefined ? work : { ...work, place } }
+      return placesWithin(authority, lists).map((place) => ({ records, work: { ...work, place } }))
     }
   }
 }
@@ -254,13 +259,13 @@ function withCapacity(records: PersonRecords): PersonRecords {
   }
 }
 
-/** The first name that every list of a person's restrictions on this work allows. */
-function allowedByAll(
+/** What a person's restrictions on this work allow, a list for each. */
+function listsOn(
   records: PersonRecords,
   { workKind, sawKind }: Work,
   listOf: (restriction: Restriction) => readonly string[] | undefined,
-): string | undefined {
-  const lists = records.cards
+): (readonly string[])[] {
+  return records.cards
     .filter((card) => card.sawKinds.includes(sawKind))
     .flatMap((card) => card.restrictions)
     .filter((restriction) => restriction.workKinds?.includes(workKind) ?? true)
@@ -268,6 +273,4 @@ function allowedByAll(
       const list = listOf(restriction)
       return list === undefined ? [] : [list]
     })
-  const [first = [], ...rest] = lists
-  return first.find((name) => rest.every((list) => list.includes(name)))
 }

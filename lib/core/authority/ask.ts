@@ -4,12 +4,13 @@ import { refusal, success, type Result } from '../kernel/result.ts'
 import type { SawKind } from '../rulebooks/words.ts'
 import { INDEPENDENT } from '../rulebooks/standing.ts'
 import type { Answer, CompanyDays, Work } from './answer.ts'
-import { answerOf, HORIZON_DAYS, type AnswerBody } from './answer-one.ts'
+import { answerOfLine, type AnswerBody } from './answer-one.ts'
 import type { AskedWork } from './asked-work.ts'
 import type { Authority } from './authority-index.ts'
 import { judgeCompany } from './company.ts'
 import { caseOf } from './judge-day.ts'
 import { Line } from './line.ts'
+import { HORIZON_DAYS } from './outlook.ts'
 import type { PersonIndex } from './person-index.ts'
 import type { Question } from './question.ts'
 import { findRemedies } from './remedies.ts'
@@ -32,7 +33,7 @@ export function ask(authority: Authority, question: Question): Answers {
   const answers = askedPeople(authority, question).map((person): Answer => {
     const line = lineOf(authority, person, asked, span)
     return {
-      ...answerOf(person.id, line, span),
+      ...answerOfLine(person.id, line, span),
       remedies: findRemedies(authority, person, asked, line, span, toEpochDay(question.today), () =>
         onTheirOwn(person),
       ),
@@ -47,7 +48,7 @@ export function askBriefly(authority: Authority, question: Question): readonly A
   const asked = openWork(authority, question.work)
   const span = spanOf(authority, question)
   return askedPeople(authority, question).map((person) =>
-    answerOf(person.id, lineOf(authority, person, asked, span), span),
+    answerOfLine(person.id, lineOf(authority, person, asked, span), span),
   )
 }
 

@@ -2,6 +2,7 @@ import { hasDay, toDaySpan, type DaySpan } from '../calendar/spans.ts'
 import type { EpochDay } from '../calendar/dates.ts'
 import type { IndexedCard } from '../cards/card-index.ts'
 import { indexSuspension, type IndexedSuspension } from '../cards/suspensions.ts'
+import type { LongerThanTerm } from '../cards/terms.ts'
 import type { Designation } from '../people/people.schema.ts'
 import { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { Rule } from '../rulebooks/rules.schema.ts'
@@ -12,7 +13,7 @@ import { indexPerson, type PersonIndex, type SharedRecords } from './person-inde
 import type { Records } from './records.ts'
 
 /** A designation with its days at hand. */
-export type IndexedDesignation = { designation: Designation; days: DaySpan }
+type IndexedDesignation = { designation: Designation; days: DaySpan }
 
 /** Facts as known at one moment, made ready to be asked. */
 export type Authority = {
@@ -30,8 +31,8 @@ export type Authority = {
   ratingsOf(item: string): readonly Rating[]
   raisesOf(item: string): readonly Raise[]
   isConfirmed(edition: string, rule: Rule): boolean
-  /** The last day that the term proposes for a card carried in, once it was asked for. */
-  terms: Map<IndexedCard, EpochDay | undefined>
+  /** How a card outlasts the term of its book, once it was asked for. */
+  terms: Map<IndexedCard, LongerThanTerm | undefined>
 }
 
 /** Makes facts ready to be asked: everything is looked up by its owner, every day is a number. */
@@ -45,13 +46,10 @@ export function openRecords(records: Records): Authority {
     })),
     ({ designation }) => designation.person,
   )
+  const lifts = groupBy(records.lifts, (lift) => lift.suspension)
   const suspensions = groupBy(
     records.suspensions.map((suspension) =>
-      indexSuspension(
-        suspension,
-        records.lifts.filter((lift) => lift.suspension === suspension.id),
-        records.timeZone,
-      ),
+      indexSuspension(suspension, lifts.get(suspension.id) ?? [], records.timeZone),
     ),
     subjectKey,
   )
@@ -95,15 +93,6 @@ export function openRecords(records: Records): Authority {
     isConfirmed: (edition, rule) => confirmed.has(`${edition}|${rule.id}`),
     terms: new Map(),
   }
-}
-
-/** The edition of the governing book on a day: of the nearest place that names a book, else of the program's. */
-export function editionOn(
-  authority: Authority,
-  place: string | undefined,
-  day: EpochDay,
-): EditionIndex | undefined {
-  return authority.editionsOf(bookOn(authority, place, day)).find(({ days }) => hasDay(days, day))
 }
 
 /** The id of the book that governs a place on a day. */

@@ -1,18 +1,18 @@
-import { lastCountingDay, type IndexedCard } from '../cards/card-index.ts'
+import { lastCountingDay, type CardState, type IndexedCard } from '../cards/card-index.ts'
 import { byText } from '../kernel/order.ts'
 import { InvariantBroken } from '../kernel/result.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { StandingRank } from '../rulebooks/standing.ts'
 import type { Finding, Met } from './answer.ts'
 import { sortedFindings } from './finding-order.ts'
-import type { CardVerdict } from './judge-card.ts'
+import type { CardScope } from './judge-card.ts'
 
 type Told = { rank: StandingRank; findings: readonly Finding[]; met: readonly Met[] }
 
 /** One way by which somebody may come to do the work: a card that names it, an assignment, or nothing. */
 export type Route = Told &
   (
-    | { by: 'card'; indexed: IndexedCard; verdict: CardVerdict | undefined }
+    | { by: 'card'; indexed: IndexedCard; state: CardState; verdict: CardScope | undefined }
     | { by: 'assignment' }
     | { by: 'nothing' }
   )
@@ -24,16 +24,25 @@ type CardRoute = Extract<Route, { by: 'card' }>
  * the one that ended last, then the next to begin; fewest findings, higher rank, later last day, id. `supervision` is the
  * number of rules of age that want a supervisor unless the card says so.
  */
-export function chooseSpeaker(
+export function chooseSpeaker(edition: EditionIndex, routes: readonly Route[], supervision: number): Route {
+  let [speaker] = routes
+  for (const route of routes)
+    if (speaker !== undefined && route !== speaker && compareRoutes(edition, supervision, route, speaker) < 0)
+      speaker = route
+  if (speaker === undefined) throw new InvariantBroken('a person has one route at least')
+  return speaker
+}
+
+/** The other routes, in the order in which they would speak. */
+export function othersThan(
+  speaker: Route,
   edition: EditionIndex,
   routes: readonly Route[],
   supervision: number,
-): { speaker: Route; others: readonly Route[] } {
-  const [speaker, ...others] = [...routes].sort((left, right) =>
-    compareRoutes(edition, supervision, left, right),
-  )
-  if (speaker === undefined) throw new InvariantBroken('a person has one route at least')
-  return { speaker, others }
+): Route[] {
+  return routes
+    .filter((route) => route !== speaker)
+    .sort((left, right) => compareRoutes(edition, supervision, left, right))
 }
 
 function compareRoutes(edition: EditionIndex, supervision: number, left: Route, right: Route): number {
@@ -65,10 +74,10 @@ export function saysSupervisor({ kind }: Finding): boolean {
   return kind === 'needs-supervisor' || kind === 'training-only'
 }
 
-function stateOrder({ verdict }: CardRoute): number {
-  switch (verdict?.state) {
+function stateOrder({ state, verdict }: CardRoute): number {
+  if (verdict === undefined) return 0
+  switch (state) {
     case 'in-force':
-    case undefined:
       return 0
     case 'no-last-day':
       return 1
@@ -79,9 +88,10 @@ function stateOrder({ verdict }: CardRoute): number {
   }
 }
 
-function nearness({ indexed, verdict }: CardRoute): number {
-  if (verdict?.state === 'ended') return lastCountingDay(indexed)
-  return verdict?.state === 'not-begun' ? 0 - indexed.effective : 0
+function nearness({ indexed, state, verdict }: CardRoute): number {
+  if (verdict === undefined) return 0
+  if (state === 'ended') return lastCountingDay(indexed)
+  return state === 'not-begun' ? 0 - indexed.effective : 0
 }
 
 function lastDay({ indexed }: CardRoute): number {

@@ -34,3 +34,8 @@ export function countAtOrBefore(sorted: readonly number[], day: number): number 
   }
   return low
 }
+
+/** Days sorted, each once. */
+export function sortedDays(days: Iterable<number>): number[] {
+  return [...new Set(days)].sort((left, right) => left - right)
+}

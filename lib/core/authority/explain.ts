@@ -31,7 +31,7 @@ export function explain(authority: Authority, question: Question, personId: stri
   const pieces = line.pieces.flatMap((piece, index) => {
     if (piece.first > span.last) return []
     const judged = line.chain(index)
-    const { findings } = line.detail(index)
+    const findings = line.findings(index)
     const value: Omit<ExplainedDays, 'first' | 'last'> = {
       standing: standingOf(line.rank(index)),
       spokenBy: spokenBy(judged.speaker),

@@ -35,7 +35,7 @@ const ORDER: Record<FindingKind, number> = {
 
 /** What makes two findings equal: kind, rule id and figures. Records, edition and what is still allowed are not compared. */
 export function findingKey(finding: Finding): string {
-  return `${finding.kind}|${finding.rule.rule}${figuresOf(finding)}`
+  return `${finding.kind}|${finding.rule?.rule ?? ''}${figuresOf(finding)}`
 }
 
 /** What makes two notes equal: kind, rule id and figures; days are joined, records collected. */
@@ -59,20 +59,43 @@ function figuresOf(told: Readonly<Record<string, unknown>>): string {
  * Findings sorted in the order they are told, each once; the same finding by several records keeps them all, and what
  * the strictest of them allows.
  */
-export function sortedFindings(findings: readonly Finding[]): Finding[] {
-  if (findings.length < 2) return [...findings]
-  const byKey = new Map<string, Finding>()
-  for (const finding of findings) {
-    const key = findingKey(finding)
-    const known = byKey.get(key)
-    byKey.set(key, known === undefined ? finding : joined(known, finding))
+export function sortedFindings(findings: readonly Finding[]): readonly Finding[] {
+  if (findings.length < 2) return findings
+  // Findings are few and mostly of different kinds: each is put in its place, and keys are made only where kinds tie.
+  const sorted = findings.slice()
+  for (let index = 1; index < sorted.length; index += 1) {
+    const finding = sorted[index]
+    if (finding === undefined) break
+    let at = index
+    for (; at > 0; at -= 1) {
+      const other = sorted[at - 1]
+      if (other === undefined || compareFindings(other, finding) <= 0) break
+      sorted[at] = other
+    }
+    sorted[at] = finding
   }
-  return [...byKey.entries()]
-    .sort(
-      ([leftKey, left], [rightKey, right]) =>
-        ORDER[left.kind] - ORDER[right.kind] || byText(leftKey, rightKey),
-    )
-    .map(([, finding]) => finding)
+  return sorted.some((finding, at) => at > 0 && isSameFinding(sorted[at - 1] ?? finding, finding))
+    ? withoutRepeats(sorted)
+    : sorted
+}
+
+function withoutRepeats(sorted: readonly Finding[]): Finding[] {
+  const once: Finding[] = []
+  for (const finding of sorted) {
+    const known = once.at(-1)
+    if (known !== undefined && isSameFinding(known, finding)) once[once.length - 1] = joined(known, finding)
+    else once.push(finding)
+  }
+  return once
+}
+
+/** Whether two findings are equal: in kind, rule id and figures. */
+export function isSameFinding(left: Finding, right: Finding): boolean {
+  return left === right || (left.kind === right.kind && findingKey(left) === findingKey(right))
+}
+
+function compareFindings(left: Finding, right: Finding): number {
+  return ORDER[left.kind] - ORDER[right.kind] || byText(findingKey(left), findingKey(right))
 }
 
 function joined(left: Finding, right: Finding): Finding {

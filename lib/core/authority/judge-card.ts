@@ -1,11 +1,5 @@
 import type { EpochDay } from '../calendar/dates.ts'
-import {
-  cardStateOn,
-  judgeCardDays,
-  recognisedLevel,
-  type CardState,
-  type IndexedCard,
-} from '../cards/card-index.ts'
+import { recognisedLevel, type IndexedCard } from '../cards/card-index.ts'
 import type { CardFinding, CardMet } from '../cards/findings.ts'
 import { judgeRestrictions, type RestrictedWork } from '../cards/restrictions.ts'
 import { stopsOn, tellSuspended } from '../cards/suspensions.ts'
@@ -23,34 +17,28 @@ import {
   type StandingRank,
 } from '../rulebooks/standing.ts'
 
-/** What one card gives on a day, the person's own rules apart. */
-export type CardVerdict = {
+/** What one card gives under an edition whatever the day: its days, its suspensions and the person's own rules apart. */
+export type CardScope = {
   rank: StandingRank
-  state: CardState
   /** The level as which it counts in the governing edition; absent where the book does not recognise it. */
   level: string | undefined
   grant: RuleOf<'grant'> | undefined
-  /** Whether a restriction wants a supervisor that the level does not want already. */
-  wantsSupervisor: boolean
 }
 
 type CardSink = Sink<CardFinding, CardMet> | undefined
 
-/** Judges one card that names the work kind and saw kind: its days, its level, its restrictions, its suspensions. */
-export function judgeCard(
+/** Judges what does not depend on the day of a card that names the work: its work kinds, its level, its restrictions. */
+export function judgeScope(
   edition: EditionIndex,
   indexed: IndexedCard,
   work: RestrictedWork,
-  person: string,
-  day: EpochDay,
   sink: CardSink,
-): CardVerdict {
+): CardScope {
   const { card } = indexed
   const { workKind, sawKind } = work
-  let rank = judgeCardDays(edition, indexed, day, sink)
-  let wantsSupervisor = false
+  let rank: StandingRank = INDEPENDENT
   if (card.workKinds === 'not-stated' && workKind === 'felling') {
-    rank = worse(rank, UNKNOWN)
+    rank = UNKNOWN
     sink?.unmet({
       kind: 'not-on-record',
       what: 'work-kinds',
@@ -60,9 +48,7 @@ export function judgeCard(
     })
   }
   const level = recognisedLevel(edition, card, workKind, sawKind)
-  const grant = level === undefined ? undefined : edition.grant(level, workKind, sawKind)
   if (level === undefined) {
-    rank = NONE
     sink?.unmet({
       kind: 'book-does-not-recognise',
       book: card.book,
@@ -71,23 +57,38 @@ export function judgeCard(
       records: [card.id],
       allows: 'none',
     })
-  } else {
-    const cell = judgeCell(edition, level, grant, indexed, work, sink)
-    rank = worse(rank, cell)
-    const restricted = judgeRestrictions(edition, indexed, work, sink)
-    rank = worse(rank, restricted.rank)
-    if (restricted.wantsSupervisor) {
-      rank = worse(rank, OWN_LEVEL)
-      wantsSupervisor = cell !== OWN_LEVEL && cell !== TRAINING
-      if (wantsSupervisor) tellNeedsSupervisor(edition, edition.one('restriction'), [card.id], work, sink)
-    }
+    return { rank: NONE, level, grant: undefined }
   }
-  for (const suspension of indexed.suspensions) {
+  const grant = edition.grant(level, workKind, sawKind)
+  const cell = judgeCell(edition, level, grant, indexed, work, sink)
+  rank = worse(rank, cell)
+  const restricted = judgeRestrictions(edition, indexed, work, sink)
+  rank = worse(rank, restricted.rank)
+  if (restricted.wantsSupervisor) {
+    rank = worse(rank, OWN_LEVEL)
+    // A level that wants one already says so itself.
+    if (cell !== OWN_LEVEL && cell !== TRAINING)
+      sink?.unmet(needsSupervisor(edition, edition.one('restriction'), [card.id], work))
+  }
+  return { rank, level, grant }
+}
+
+/** Whether a suspension of its number stops a card for the work on a day. */
+export function isCardSuspended(
+  edition: EditionIndex,
+  { suspensions }: IndexedCard,
+  { workKind, sawKind }: RestrictedWork,
+  person: string,
+  day: EpochDay,
+  sink: CardSink,
+): boolean {
+  let isStopped = false
+  for (const suspension of suspensions) {
     if (!stopsOn(suspension, day, workKind, sawKind)) continue
-    rank = NONE
+    isStopped = true
     if (sink !== undefined) tellSuspended(edition, suspension, person, day, sink)
   }
-  return { rank, state: cardStateOn(indexed, day), level, grant, wantsSupervisor }
+  return isStopped
 }
 
 function judgeCell(
@@ -140,21 +141,20 @@ const RANK_OF: Record<Gives, StandingRank> = {
   independent: INDEPENDENT,
 }
 
-/** Tells that a supervisor is needed, and of which level at least. */
-export function tellNeedsSupervisor(
+/** The finding that a supervisor is needed, and of which level at least. */
+export function needsSupervisor(
   edition: EditionIndex,
   rule: RuleOf<'restriction'> | RuleOf<'age.capacity'>,
   records: readonly string[],
   { workKind, sawKind, complexity }: RestrictedWork,
-  sink: CardSink,
-): void {
+): CardFinding {
   const supervisor =
     complexity === 'not-rated' ? undefined : edition.supervisor(workKind, sawKind, complexity)?.level
-  sink?.unmet({
+  return {
     kind: 'needs-supervisor',
     ...(supervisor === undefined ? {} : { supervisor }),
     rule: edition.ref(rule),
     records,
     allows: 'own-level',
-  })
+  }
 }

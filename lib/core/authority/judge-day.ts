@@ -1,29 +1,36 @@
 import type { EpochDay } from '../calendar/dates.ts'
-import { namesWork, type IndexedCard } from '../cards/card-index.ts'
 import type { RestrictedWork } from '../cards/restrictions.ts'
 import type { DeliveryDoubt } from '../people/certificate-index.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
-import { INDEPENDENT, NONE, UNKNOWN, worse, type StandingRank } from '../rulebooks/standing.ts'
+import { NONE, UNKNOWN, worse, type StandingRank } from '../rulebooks/standing.ts'
 import type { Finding, Met } from './answer.ts'
 import type { AskedWork, WorkPiece } from './asked-work.ts'
 import type { Authority } from './authority-index.ts'
-import { chooseSpeaker, saysSupervisor, type Route } from './deciding-card.ts'
+import { chooseSpeaker, othersThan, saysSupervisor, type Route } from './deciding-card.ts'
+import { Ground } from './ground.ts'
 import { judgeAssignments, openAssignments } from './judge-assignment.ts'
-import { judgeCard, tellNeedsSupervisor, type CardVerdict } from './judge-card.ts'
+import { needsSupervisor } from './judge-card.ts'
 import { OwnRules } from './own-rules.ts'
-import type { PersonIndex } from './person-index.ts'
+import type { IndexedAssignment, PersonIndex } from './person-index.ts'
 import { ruleFailed } from './rule-failed.ts'
 import { Told, WholeChain } from './told.ts'
 
 /** One person asked about some work: what every day of it is judged by. */
-export type Case = { authority: Authority; person: PersonIndex; asked: AskedWork; own: OwnRules }
+export type Case = {
+  authority: Authority
+  person: PersonIndex
+  asked: AskedWork
+  own: OwnRules
+  /** The grounds that its days were judged on so far: one for each edition and planned complexity. */
+  grounds: readonly Ground[]
+}
 
 /** Everything found about one person on one day. */
 export type DayJudgement = {
   rank: StandingRank
   /** What speaks for the person that day, with its own findings. */
   speaker: Route | undefined
-  /** The other routes, for the whole chain of reasons. */
+  /** The other routes; empty unless the whole chain was asked for. */
   others: readonly Route[]
   /** The findings of the speaker and of the person, not yet sorted. */
   findings: readonly Finding[]
@@ -31,6 +38,8 @@ export type DayJudgement = {
   /** What is met; empty unless the whole chain was asked for. */
   met: readonly Met[]
 }
+
+const NO_GROUNDS: readonly Ground[] = []
 
 /** Puts a case together; rules of the person's own may be shared between cases of the same kind of work. */
 export function caseOf(authority: Authority, person: PersonIndex, asked: AskedWork, own?: OwnRules): Case {
@@ -40,132 +49,113 @@ export function caseOf(authority: Authority, person: PersonIndex, asked: AskedWo
     person,
     asked,
     own: own ?? new OwnRules(person, work.workKind, work.sawKind, placeSuspensions),
+    grounds: NO_GROUNDS,
   }
 }
 
 /** The standing of a person for the work on a day, and nothing else: the form for hot loops. */
-export function judgeDay({ authority, person, asked, own }: Case, day: EpochDay): StandingRank {
-  const piece = asked.pieceOn(day)
+export function judgeDay(asking: Case, day: EpochDay): StandingRank {
+  const piece = asking.asked.pieceOn(day)
   const { edition } = piece
   if (edition === undefined) return UNKNOWN
-  const { workKind, sawKind } = asked.work
-  let isNamed = person.cards.some((indexed) => namesWork(indexed, workKind, sawKind))
-  const saysNoCard = edition.all('card.needed').length > 0
-  if (!isNamed && saysNoCard && person.assignments.length === 0) return NONE
-  const ownRank = own.rankOn(edition, day)
-  if (ownRank === NONE) return NONE
-  const work = restrictedWork(asked, piece)
-  let best: StandingRank = NONE
+  let best: StandingRank
   try {
-    for (const indexed of person.cards) {
-      if (!namesWork(indexed, workKind, sawKind)) continue
-      const rank = rankOfCard(edition, person, indexed, work, day)
-      if (rank > best) best = rank
-    }
-    if (best !== INDEPENDENT && person.assignments.length > 0) {
-      const open = openAssignments(authority, edition, person, asked, work.complexity, day)
-      if (open.length > 0) {
-        const trained = judgeAssignments(edition, person, open, asked, work, day, undefined)
-        if (trained > best) best = trained
-        isNamed = true
-      }
-    }
+    best = walkRoutes(asking, groundOf(asking, edition, piece), day, undefined)
   } catch {
-    return worse(ownRank, UNKNOWN)
+    best = UNKNOWN
   }
-  return worse(ownRank, isNamed || saysNoCard ? best : UNKNOWN)
-}
-
-function rankOfCard(
-  edition: EditionIndex,
-  person: PersonIndex,
-  indexed: IndexedCard,
-  work: RestrictedWork,
-  day: EpochDay,
-): StandingRank {
-  try {
-    return judgeCard(edition, indexed, work, person.id, day, undefined).rank
-  } catch {
-    return UNKNOWN
-  }
+  return best === NONE ? NONE : worse(asking.own.rankOn(edition, day), best)
 }
 
 /** The standing of a person for the work on a day with everything that makes it so. */
 export function explainDay(asking: Case, day: EpochDay, isWholeChain = false): DayJudgement {
-  const { asked, own } = asking
-  const piece = asked.pieceOn(day)
+  const piece = asking.asked.pieceOn(day)
   const { edition } = piece
-  if (edition === undefined) return alone(noEdition(piece.book))
+  if (edition === undefined)
+    return alone({ kind: 'no-edition', book: piece.book, records: [], allows: 'unknown' })
+  const { own } = asking
   const personal = isWholeChain ? own.chainOn(edition, day) : own.judgedOn(edition, day)
-  const work = restrictedWork(asked, piece)
-  let routes: Route[]
+  const ground = groundOf(asking, edition, piece)
+  const routes: Route[] = []
   try {
-    routes = routesOf(asking, edition, work, day, isWholeChain)
+    walkRoutes(asking, ground, day, { routes, isWholeChain })
   } catch (fault) {
+    const failed = ruleFailed(edition, fault)
     return {
-      ...alone(ruleFailed(edition, fault)),
+      ...alone(failed),
       rank: worse(personal.rank, UNKNOWN),
-      findings: [...personal.findings, ruleFailed(edition, fault)],
+      findings: [...personal.findings, failed],
     }
   }
   for (const route of routes) route.rank = worse(personal.rank, route.rank)
-  const { speaker, others } = chooseSpeaker(edition, routes, personal.supervision.length)
-  const told = new Told()
-  told.findings.push(...speaker.findings, ...personal.findings)
-  if (!told.findings.some(saysSupervisor))
+  const supervision = personal.supervision.length
+  const speaker = chooseSpeaker(edition, routes, supervision)
+  const findings = speaker.findings.concat(personal.findings)
+  if (supervision > 0 && !findings.some(saysSupervisor))
     for (const { rule, records } of personal.supervision)
-      tellNeedsSupervisor(edition, rule, records, work, told)
+      findings.push(needsSupervisor(edition, rule, records, ground.work))
   return {
     rank: speaker.rank,
     speaker,
-    others,
-    findings: told.findings,
+    others: isWholeChain ? othersThan(speaker, edition, routes, supervision) : NO_ROUTES,
+    findings,
     doubts: personal.doubts,
-    met: isWholeChain ? [...speaker.met, ...personal.met] : [],
+    met: isWholeChain ? [...speaker.met, ...personal.met] : NOTHING_MET,
   }
 }
+
+const NOTHING_MET: readonly Met[] = []
+const NO_ROUTES: readonly Route[] = []
 
 function alone(finding: Finding): DayJudgement {
   return { rank: UNKNOWN, speaker: undefined, others: [], findings: [finding], doubts: [], met: [] }
 }
 
-function noEdition(book: string): Finding {
-  return {
-    kind: 'no-edition',
-    book,
-    rule: {
-      edition: '',
-      rule: 'edition',
-      source: 'a day is judged by the edition in force on it',
-      mark: 'program-default',
-    },
-    records: [],
-    allows: 'unknown',
-  }
+/** Where routes are put, and whether all that is met is told of each. */
+type RouteSink = { routes: Route[]; isWholeChain: boolean }
+
+function toldFor({ isWholeChain }: RouteSink): Told {
+  return isWholeChain ? new WholeChain() : new Told()
 }
 
-function routesOf(
+/**
+ * Walks every way by which the person may come to do the work on a day: cards that name it, assignments, or nothing.
+ * Gives the best standing among them; the person's own rules are not in it. Throws where a rule fails that no route
+ * stands for.
+ */
+function walkRoutes(
   { authority, person, asked }: Case,
-  edition: EditionIndex,
-  work: RestrictedWork,
+  ground: Ground,
   day: EpochDay,
-  isWholeChain: boolean,
-): Route[] {
-  const routes: Route[] = []
-  for (const indexed of person.cards)
-    if (namesWork(indexed, work.workKind, work.sawKind))
-      routes.push(cardRoute(edition, person, indexed, work, day, isWholeChain))
-  const open = openAssignments(authority, edition, person, asked, work.complexity, day)
-  if (open.length > 0) {
-    const told = isWholeChain ? new WholeChain() : new Told()
-    told.unmet(noCard(edition, work, 'training'))
-    const rank = judgeAssignments(edition, person, open, asked, work, day, told)
-    routes.push({ by: 'assignment', rank, findings: told.findings, met: told.steps })
+  sink: RouteSink | undefined,
+): StandingRank {
+  const { edition, work, cards } = ground
+  let best: StandingRank = NONE
+  for (let at = 0; at < cards.length; at += 1) {
+    const route = sink === undefined ? undefined : ground.routeOn(at, day, toldFor(sink))
+    const rank = route?.rank ?? ground.rankOn(at, day)
+    if (route !== undefined) sink?.routes.push(route)
+    if (rank > best) best = rank
   }
-  if (routes.length === 0)
-    routes.push({ by: 'nothing', rank: NONE, findings: [noCard(edition, work, 'none')], met: [] })
-  return routes
+  const open =
+    person.assignments.length === 0
+      ? NO_ASSIGNMENTS
+      : openAssignments(authority, edition, person, asked, work.complexity, day)
+  if (open.length > 0) {
+    const told = sink === undefined ? undefined : toldFor(sink)
+    told?.unmet(noCard(edition, work, 'training'))
+    const rank = judgeAssignments(edition, person, open, asked, work, day, told)
+    if (told !== undefined)
+      sink?.routes.push({ by: 'assignment', rank, findings: told.findings, met: told.steps })
+    if (rank > best) best = rank
+  } else if (cards.length === 0) {
+    const finding = noCard(edition, work, 'none')
+    sink?.routes.push({ by: 'nothing', rank: NONE, findings: [finding], met: [] })
+  }
+  return best
 }
+
+const NO_ASSIGNMENTS: readonly IndexedAssignment[] = []
 
 function noCard(
   edition: EditionIndex,
@@ -182,35 +172,24 @@ function noCard(
   }
 }
 
-function cardRoute(
-  edition: EditionIndex,
-  person: PersonIndex,
-  indexed: IndexedCard,
-  work: RestrictedWork,
-  day: EpochDay,
-  isWholeChain: boolean,
-): Route {
-  const told = isWholeChain ? new WholeChain() : new Told()
-  let verdict: CardVerdict | undefined
-  let rank: StandingRank
-  try {
-    verdict = judgeCard(edition, indexed, work, person.id, day, told)
-    rank = verdict.rank
-  } catch (fault) {
-    told.unmet(ruleFailed(edition, fault))
-    rank = UNKNOWN
-  }
-  return { by: 'card', indexed, verdict, rank, findings: told.findings, met: told.steps }
-}
-
-function restrictedWork({ work, places }: AskedWork, { planned }: WorkPiece): RestrictedWork {
-  return {
-    workKind: work.workKind,
-    sawKind: work.sawKind,
-    diameter: work.diameter,
-    hands: work.hands,
-    species: work.species,
-    places,
-    complexity: planned.planned,
-  }
+/** The ground of the days that one piece of the work stands for; pieces that differ in neither share one. */
+function groundOf(asking: Case, edition: EditionIndex, { planned }: WorkPiece): Ground {
+  for (const ground of asking.grounds)
+    if (ground.edition === edition && ground.work.complexity === planned.planned) return ground
+  const { work, places } = asking.asked
+  const ground = new Ground(
+    edition,
+    {
+      workKind: work.workKind,
+      sawKind: work.sawKind,
+      diameter: work.diameter,
+      hands: work.hands,
+      species: work.species,
+      places,
+      complexity: planned.planned,
+    },
+    asking.person,
+  )
+  asking.grounds = [...asking.grounds, ground]
+  return ground
 }

@@ -1,70 +1,65 @@
-import { fromEpochDay, type EpochDay } from '../calendar/dates.ts'
+import { fromEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
 import type { DaySpan } from '../calendar/spans.ts'
 import { standingOf, type StandingRank } from '../rulebooks/standing.ts'
 import type { EndedBy, Finding } from './answer.ts'
-import { findingKey, sortedFindings } from './finding-order.ts'
-import { explainDay, judgeDay, type Case, type DayJudgement } from './judge-day.ts'
-import { keyNotes, notesOn, type KeyedNote } from './notes.ts'
 import { elementaryPieces } from './elementary-pieces.ts'
+import { isSameFinding, sortedFindings } from './finding-order.ts'
+import { explainDay, judgeDay, type Case, type DayJudgement } from './judge-day.ts'
+import { notesOn, sortedNotes, type DayNote } from './notes.ts'
 
-/** What makes a piece of a line so: built when it is asked for, and kept. */
-export type PieceDetail = {
-  findings: readonly Finding[]
-  /** The key of each finding, in their order. */
-  keys: readonly string[]
-  /** The keys as one text: equal where the findings are. */
-  key: string
-  notes: readonly KeyedNote[]
-}
-
-/** A line as answers are read off it. */
-export type LineReading = {
-  /** Stretches of days on which nothing changes. */
-  readonly pieces: readonly DaySpan[]
-  at(day: EpochDay): number
-  rank(index: number): StandingRank
-  detail(index: number): PieceDetail
-  turn(index: number): EndedBy
-}
-
-/** What changes from one piece to the next. */
+/** What changes on a day: the standing from then on, and the findings that came and went. */
 export function turnBetween(
-  before: PieceDetail,
-  after: PieceDetail,
+  before: readonly Finding[],
+  after: readonly Finding[],
   day: EpochDay,
   rank: StandingRank,
 ): EndedBy {
   return {
     day: fromEpochDay(day),
     standing: standingOf(rank),
-    came: after.findings.filter((_, at) => !before.keys.includes(after.keys[at] ?? '')),
-    went: before.findings.filter((_, at) => !after.keys.includes(before.keys[at] ?? '')),
+    came: without(after, before),
+    went: without(before, after),
   }
 }
 
-/** The number of the piece that holds a day. */
-export function pieceAt(pieces: readonly DaySpan[], day: EpochDay): number {
-  for (let index = 0; index < pieces.length; index += 1) {
-    const piece = pieces[index]
-    if (piece !== undefined && day <= piece.last && piece.first <= day) return index
-  }
-  throw new RangeError('the day lies outside the window of the line')
+function without(findings: readonly Finding[], others: readonly Finding[]): readonly Finding[] {
+  const left = findings.filter((finding) => !hasSame(others, finding))
+  return left.length === findings.length ? findings : left
+}
+
+function hasSame(findings: readonly Finding[], finding: Finding): boolean {
+  for (const other of findings) if (isSameFinding(other, finding)) return true
+  return false
+}
+
+/** What changes where a piece begins, and the day before. */
+export type Turn = { before: CalendarDate; endedBy: EndedBy }
+
+/** What is told about a piece, notes once they were asked for. */
+type Told = {
+  judged: DayJudgement
+  findings: readonly Finding[]
+  notes: readonly DayNote[] | undefined
 }
 
 /** A person's standing for some work over a window of days, piece by piece; reasons on demand. */
-export class Line implements LineReading {
+export class Line {
   /** Stretches of days on which nothing changes. */
   readonly pieces: readonly DaySpan[]
-  private readonly details: (PieceDetail | undefined)[] = []
-  private readonly turns = new Map<number, EndedBy>()
+  private readonly ranks: (StandingRank | undefined)[]
+  private readonly told: (Told | undefined)[]
+  private readonly turns: (Turn | undefined)[]
 
-  private readonly ranks: (StandingRank | undefined)[] = []
-
+  /** Pieces may be shared between lines over one window for one person and work that changes on the same days. */
   constructor(
     private readonly asking: Case,
     window: DaySpan,
+    pieces?: readonly DaySpan[],
   ) {
-    this.pieces = elementaryPieces(window, asking.person.changes, asking.asked.changes)
+    this.pieces = pieces ?? elementaryPieces(window, asking.person.changes, asking.asked.changes)
+    this.ranks = new Array<undefined>(this.pieces.length)
+    this.told = new Array<undefined>(this.pieces.length)
+    this.turns = new Array<undefined>(this.pieces.length)
   }
 
   /** The standing on the days of a piece, judged when it is first asked for. */
@@ -85,39 +80,60 @@ export class Line implements LineReading {
 
   /** The number of the piece that holds a day of the window. */
   at(day: EpochDay): number {
-    return pieceAt(this.pieces, day)
+    const { pieces } = this
+    for (let index = 0; index < pieces.length; index += 1) {
+      const piece = pieces[index]
+      if (piece !== undefined && day <= piece.last && piece.first <= day) return index
+    }
+    throw new RangeError('the day lies outside the window of the line')
   }
 
-  /** What changes where a piece begins: the standing from then on, and the findings that came and went. */
-  turn(index: number): EndedBy {
-    const known = this.turns.get(index)
+  /** The number of the next piece with another standing; the number of pieces where there is none. */
+  next(index: number): number {
+    const rank = this.rank(index)
+    let next = index + 1
+    while (next < this.pieces.length && this.rank(next) === rank) next += 1
+    return next
+  }
+
+  /** What changes where a piece begins. */
+  turn(index: number): Turn {
+    const known = this.turns[index]
     if (known !== undefined) return known
-    const turn = turnBetween(
-      this.detail(index - 1),
-      this.detail(index),
-      this.piece(index).first,
-      this.rank(index),
-    )
-    this.turns.set(index, turn)
+    const { first } = this.piece(index)
+    const turn = {
+      before: fromEpochDay((first - 1) as EpochDay),
+      endedBy: turnBetween(this.findings(index - 1), this.findings(index), first, this.rank(index)),
+    }
+    this.turns[index] = turn
     return turn
   }
 
-  /** The reasons of a piece; pieces are whole stretches without change, so its first day speaks for it. */
-  detail(index: number): PieceDetail {
-    const known = this.details[index]
-    if (known !== undefined) return known
-    const { first } = this.piece(index)
-    const judged = explainDay(this.asking, first)
-    const findings = sortedFindings(judged.findings)
-    const keys = findings.map(findingKey)
-    const notes = keyNotes(notesOn(this.asking, judged, first))
-    const detail = { findings, keys, key: keys.join('\n'), notes }
-    this.details[index] = detail
-    return detail
+  /** The findings of a piece, sorted. */
+  findings(index: number): readonly Finding[] {
+    return this.toldOf(index).findings
+  }
+
+  /** The notes of a piece, sorted by their keys. */
+  notes(index: number): readonly DayNote[] {
+    const told = this.toldOf(index)
+    told.notes ??= sortedNotes(notesOn(this.asking, told.judged, this.piece(index).first))
+    return told.notes
   }
 
   /** The whole chain of reasons on the days of a piece. */
   chain(index: number): DayJudgement {
     return explainDay(this.asking, this.piece(index).first, true)
+  }
+
+  /** Pieces are whole stretches without change, so that the first day of one speaks for it. */
+  private toldOf(index: number): Told {
+    const known = this.told[index]
+    if (known !== undefined) return known
+    const judged = explainDay(this.asking, this.piece(index).first)
+    const told = { judged, findings: sortedFindings(judged.findings), notes: undefined }
+    this.told[index] = told
+    this.ranks[index] = judged.rank
+    return told
   }
 }

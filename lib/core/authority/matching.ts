@@ -10,7 +10,7 @@ export type MatchingProblem = {
 }
 
 /** Learners who together may have only these supervisors, and are more than the supervisors' places. */
-export type Deficiency = { learners: readonly number[]; supervisors: readonly number[] }
+type Deficiency = { learners: readonly number[]; supervisors: readonly number[] }
 
 /** A matching of greatest size, in the order of the learners; `deficient` proves that not everybody can be served. */
 export type Matching = {

@@ -1,52 +1,40 @@
 import { toEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
 import { commonDays, type DaySpan } from '../calendar/spans.ts'
-import { namesWork } from '../cards/card-index.ts'
 import { INDEPENDENT, NONE } from '../rulebooks/standing.ts'
-import { COMPLEXITIES } from '../rulebooks/words.ts'
 import type { Work } from './answer.ts'
-import { answerOf, HORIZON_DAYS, type AnswerBody } from './answer-one.ts'
-import type { AskedWork } from './asked-work.ts'
+import { answerOf, askedDays, type AnswerBody, type AskedDays } from './answer-one.ts'
 import type { Authority } from './authority-index.ts'
-import { caseOf } from './judge-day.ts'
-import { Line } from './line.ts'
-import { OwnRules } from './own-rules.ts'
-import type { PersonIndex, Sensitivity } from './person-index.ts'
-import { PhasedLine, phasesOf, type Phase } from './phased-line.ts'
+import type { Line } from './line.ts'
+import { HORIZON_DAYS } from './outlook.ts'
+import type { PersonIndex } from './person-index.ts'
+import { PersonLines, PlannedWork } from './person-lines.ts'
+import { phasesOf, type PlannedPhase } from './phases.ts'
+import { classesOf } from './work-class.ts'
 import { openWork } from './work-line.ts'
 
 /** One column: some work on some days. */
 export type MatrixItem = { work: Work; first: CalendarDate; last: CalendarDate }
 
-const PLANNED = [...COMPLEXITIES, 'not-rated'] as const
-
 type Column = {
-  work: Work
-  span: DaySpan
-  phases: readonly Phase[]
+  days: AskedDays
+  /** From the first day asked to the end of the window. */
+  phases: readonly PlannedPhase[]
   /** The phases within the days asked. */
-  asked: readonly Phase[]
-  /** What governs it by days, its complexity apart. */
-  governance: string
-  placed: AskedWork
-  /** The class of the work for people who are sensitive to the senses of a mask. */
-  classes: Map<number, number>
-  /** The work as planned at each complexity, opened once for everybody. */
-  planned: Map<Phase['planned'], AskedWork>
+  asked: readonly PlannedPhase[]
+  planned: PlannedWork
 }
-
-/** The lines of one person: by class of work and planned complexity. */
-type PersonLines = { mask: number; lines: (Line | undefined)[]; own: Map<string, OwnRules> }
 
 /**
  * Everybody on record against many items. Items that no record of a person can tell apart share their lines, one for
- * each complexity: a line is worked out once, and every span is read off it.
+ * each complexity: a line is worked out once, and every span is read off it. Answers are kept by whoever asks.
  */
 export class Matrix {
   private readonly columns: readonly Column[]
   private readonly window: DaySpan
   private readonly season: DaySpan
-  private readonly classKeys = new Map<string, number>()
-  private readonly kept = new Map<PersonIndex, PersonLines>()
+  private readonly numbers = new Map<string, number>()
+  private readonly cuts = new Map<string, readonly number[]>()
+  private readonly classes = new Map<string, readonly number[]>()
 
   constructor(
     private readonly authority: Authority,
@@ -64,118 +52,60 @@ export class Matrix {
   /** The standing ranks of everybody for every item over its days: people × items, a person's items together. */
   decide(): Uint8Array {
     const { people } = this.authority
-    const width = this.columns.length
-    const ranks = new Uint8Array(people.length * width)
-    people.forEach((person, row) => {
-      const lines = linesOf(person)
-      this.columns.forEach((column, index) => {
-        let worst: number = INDEPENDENT
-        for (const phase of column.asked) {
-          const rank = worstOver(this.lineOf(person, lines, column, phase, this.season), phase)
-          if (rank < worst) worst = rank
-        }
-        ranks[row * width + index] = worst
-      })
-    })
+    const { columns, season } = this
+    const ranks = new Uint8Array(people.length * columns.length)
+    let at = 0
+    for (const person of people) {
+      const lines = this.linesOf(person, season)
+      for (let index = 0; index < columns.length; index += 1) {
+        const column = columns[index]
+        if (column !== undefined) ranks[at] = worstOf(lines, index, column)
+        at += 1
+      }
+    }
     return ranks
   }
 
-  /** The whole answer about one person and one item, by their numbers. */
-  answer(person: number, item: number): AnswerBody {
+  /** The whole answers about one person, by number, for every item. */
+  answersOf(person: number): AnswerBody[] {
     const who = this.authority.people[person]
-    const column = this.columns[item]
-    if (who === undefined || column === undefined)
-      throw new RangeError('the matrix has no such row or column')
-    let lines = this.kept.get(who)
-    if (lines === undefined) {
-      lines = linesOf(who)
-      this.kept.set(who, lines)
-    }
-    const [only] = column.phases
-    if (column.phases.length === 1 && only !== undefined && only.note === undefined)
-      return answerOf(who.id, this.lineOf(who, lines, column, only, this.window), column.span)
-    const kept = lines
-    const line = new PhasedLine(
-      column.phases,
-      (phase) => this.lineOf(who, kept, column, phase, this.window),
-      column.span.first,
-    )
-    return answerOf(who.id, line, column.span)
+    if (who === undefined) throw new RangeError('the matrix has no such row')
+    const kept = this.linesOf(who, this.window)
+    return this.columns.map(({ phases, planned, days }, index) => {
+      const lines = phases.map((phase) => kept.lineOf(index, planned, phase))
+      return answerOf(who.id, phases, lines, days)
+    })
   }
 
   private columnOf(work: Work, span: DaySpan): Column {
-    const phases = phasesOf(openWork(this.authority, work), this.window)
-    const placed = openWork(this.authority, { ...work, complexity: 'least' })
+    const phases = phasesOf(openWork(this.authority, work), { first: span.first, last: this.window.last })
+    const asked = openWork(this.authority, { ...work, complexity: 'least' })
+    const governed = numberIn(this.numbers, JSON.stringify([work.workKind, work.sawKind, asked.governance()]))
+    const key = asked.changes.join()
+    const cuts = this.cuts.get(key) ?? asked.changes
+    this.cuts.set(key, cuts)
     return {
-      work,
-      span,
+      days: askedDays(span, phases[0]?.note),
       phases,
       asked: phases.flatMap((phase) => {
         const days = commonDays(phase, span)
         return days === undefined ? [] : [{ ...phase, ...days }]
       }),
-      governance: placed.governance(),
-      placed,
-      classes: new Map(),
-      planned: new Map(),
+      planned: new PlannedWork(this.authority, asked, governed, cuts),
     }
   }
 
-  private lineOf(
-    person: PersonIndex,
-    { mask, lines, own }: PersonLines,
-    column: Column,
-    phase: Phase,
-    window: DaySpan,
-  ): Line {
-    const id = this.classOf(column, mask) * PLANNED.length + PLANNED.indexOf(phase.planned)
-    const known = lines[id]
-    if (known !== undefined) return known
-    const { work, placed } = column
-    const asked = this.atComplexity(column, phase.planned)
-    const key = placed.placeSuspensions.length === 0 ? `${work.workKind}|${work.sawKind}` : undefined
-    let rules = key === undefined ? undefined : own.get(key)
-    if (rules === undefined)
-      rules = new OwnRules(person, work.workKind, work.sawKind, placed.placeSuspensions)
-    if (key !== undefined) own.set(key, rules)
-    const line = new Line(caseOf(this.authority, person, asked, rules), window)
-    lines[id] = line
-    if (this.isBlindToComplexity(person, work)) {
-      const first = id - PLANNED.indexOf(phase.planned)
-      PLANNED.forEach((_, index) => (lines[first + index] ??= line))
+  private linesOf(person: PersonIndex, window: DaySpan): PersonLines {
+    const { sensitivity } = person
+    let classes = this.classes.get(sensitivity.key)
+    if (classes === undefined) {
+      classes = classesOf(
+        this.columns.map(({ planned }) => planned),
+        sensitivity,
+      )
+      this.classes.set(sensitivity.key, classes)
     }
-    return line
-  }
-
-  private atComplexity({ work, planned }: Column, complexity: Phase['planned']): AskedWork {
-    let asked = planned.get(complexity)
-    if (asked === undefined) {
-      asked = openWork(this.authority, { ...work, complexity })
-      planned.set(complexity, asked)
-    }
-    return asked
-  }
-
-  /**
-   * Who has no card for the work and no assignment is answered alike at every complexity, but for a minor: whose
-   * supervisor a rule of age asks for depends on it.
-   */
-  private isBlindToComplexity(person: PersonIndex, { workKind, sawKind }: Work): boolean {
-    return (
-      person.assignments.length === 0 &&
-      !person.cards.some((card) => namesWork(card, workKind, sawKind)) &&
-      this.authority.shared.years.every((years) => person.ages.on(years, this.window.first) === 'reached')
-    )
-  }
-
-  private classOf(column: Column, mask: number): number {
-    const known = column.classes.get(mask)
-    if (known !== undefined) return known
-    const key = classKey(column, mask)
-    const id = this.classKeys.get(key) ?? this.classKeys.size
-    this.classKeys.set(key, id)
-    column.classes.set(mask, id)
-    return id
+    return new PersonLines(this.authority, person, classes, window)
   }
 }
 
@@ -184,30 +114,19 @@ export function openMatrix(authority: Authority, items: readonly MatrixItem[]): 
   return new Matrix(authority, items)
 }
 
-function linesOf(person: PersonIndex): PersonLines {
-  return { mask: maskOf(person.sensitivity), lines: [], own: new Map() }
+function numberIn(numbers: Map<string, number>, key: string): number {
+  const number = numbers.get(key) ?? numbers.size
+  numbers.set(key, number)
+  return number
 }
 
-const SENSES: readonly (keyof Sensitivity)[] = ['diameter', 'place', 'species', 'hands', 'item']
-
-function maskOf(sensitivity: Sensitivity): number {
-  return SENSES.reduce((mask, sense, bit) => (sensitivity[sense] ? mask | (1 << bit) : mask), 0)
-}
-
-/** What tells two columns apart for a person whose records are sensitive to the senses in a mask. */
-function classKey({ work, governance, placed }: Column, mask: number): string {
-  const sensed = (sense: keyof Sensitivity, value: unknown) =>
-    mask & (1 << SENSES.indexOf(sense)) ? value : null
-  return JSON.stringify([
-    work.workKind,
-    work.sawKind,
-    governance,
-    sensed('diameter', work.diameter),
-    sensed('place', placed.places ?? 'none'),
-    sensed('species', work.species ?? 'none'),
-    sensed('hands', work.hands ?? 'none'),
-    sensed('item', work.item ?? 'none'),
-  ])
+function worstOf(lines: PersonLines, index: number, { asked, planned }: Column): number {
+  let worst: number = INDEPENDENT
+  for (const phase of asked) {
+    const rank = worstOver(lines.lineOf(index, planned, phase), phase)
+    if (rank < worst) worst = rank
+  }
+  return worst
 }
 
 function worstOver(line: Line, span: DaySpan): number {

@@ -1,12 +1,12 @@
-import { fromEpochDay, toEpochDay, type EpochDay } from '../calendar/dates.ts'
-import { lastDayOfTerm } from '../calendar/anniversaries.ts'
-import { hasDay, joinSpans, toSpan, type DaySpan, type Span } from '../calendar/spans.ts'
+import { toEpochDay, type EpochDay } from '../calendar/dates.ts'
+import { hasDay, joinSpans, toSpan, type DaySpan } from '../calendar/spans.ts'
 import { cardStateOn, type IndexedCard } from '../cards/card-index.ts'
+import { longerThanTerm, type LongerThanTerm } from '../cards/terms.ts'
 import { byText, sortedTexts } from '../kernel/order.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { Rule } from '../rulebooks/rules.schema.ts'
 import type { PlannedComplexity } from '../work/ratings.ts'
-import type { Note } from './answer.ts'
+import type { Finding, Note } from './answer.ts'
 import type { Authority } from './authority-index.ts'
 import { noteKey } from './finding-order.ts'
 import type { Case, DayJudgement } from './judge-day.ts'
@@ -22,31 +22,40 @@ export function notesOn({ authority, asked }: Case, judged: DayJudgement, day: E
   const speaker = judged.speaker
   const grant = speaker?.by === 'card' ? speaker.verdict?.grant : undefined
   const leastAge = edition.leastAges.get(asked.work.sawKind)
-  for (const rule of [grant, leastAge])
-    if (rule !== undefined) notes.push(...notConfirmed(authority, edition, rule))
-  const rests = new Set<Rule>()
-  for (const rule of [grant, leastAge]) if (rule?.disagrees !== undefined) rests.add(rule)
-  for (const finding of judged.findings) {
-    const rule = edition.rule(finding.rule.rule)
-    if (rule?.disagrees !== undefined) rests.add(rule)
-  }
-  for (const rule of rests)
-    if (rule.disagrees !== undefined)
-      notes.push({
-        kind: 'sources-disagree',
-        other: rule.disagrees,
-        rule: edition.ref(rule),
-        records: [],
-        days: [],
-      })
-  const successor = edition.edition.successor
-  if (successor !== undefined && day > toEpochDay(successor.day))
-    notes.push({ kind: 'successor-not-held', ...successor, records: [edition.edition.id], days: [] })
+  const rules = grant === undefined ? [leastAge] : [grant, leastAge]
+  for (const rule of rules) if (rule !== undefined) notes.push(...notConfirmed(authority, edition, rule))
+  for (const rule of disagreedWith(edition, rules, judged.findings))
+    notes.push({
+      kind: 'sources-disagree',
+      other: rule.disagrees,
+      rule: edition.ref(rule),
+      records: [],
+      days: [],
+    })
+  const successor = successorNote(edition)
+  if (successor !== undefined && day > successor.after) notes.push(successor.note)
   if (speaker?.by === 'card') notes.push(...cardNotes(authority, speaker.indexed, day))
   for (const doubt of judged.doubts) notes.push({ kind: 'delivery-not-stated', ...doubt, days: [] })
   const rated = ratingNote(edition, planned)
   if (rated !== undefined) notes.push(rated)
   return notes
+}
+
+type SuccessorNote = { after: EpochDay; note: DayNote }
+
+/** Made once for an edition: everybody's answers after the day tell the same. */
+const successorNotes = new WeakMap<EditionIndex, SuccessorNote>()
+
+function successorNote(index: EditionIndex): SuccessorNote | undefined {
+  const { successor, id } = index.edition
+  if (successor === undefined) return undefined
+  let made = successorNotes.get(index)
+  if (made === undefined) {
+    const note: DayNote = { kind: 'successor-not-held', ...successor, records: [id], days: [] }
+    made = { after: toEpochDay(successor.day), note }
+    successorNotes.set(index, made)
+  }
+  return made
 }
 
 /** The note that an item is planned on a provisional rating. */
@@ -61,6 +70,31 @@ export function ratingNote(edition: EditionIndex, { rating }: PlannedComplexity)
     records: [rating.id],
     days: [],
   }
+}
+
+/** Each once: the rules that a day rests on of which the sources disagree. */
+function disagreedWith(
+  edition: EditionIndex,
+  rules: readonly (Rule | undefined)[],
+  findings: readonly Finding[],
+): readonly Disagreed[] {
+  let found = NONE_DISAGREED
+  for (const rule of rules) found = withDisagreed(found, rule)
+  for (const { rule } of findings)
+    if (rule !== undefined) found = withDisagreed(found, edition.rule(rule.rule))
+  return found
+}
+
+type Disagreed = Rule & { disagrees: string }
+
+const NONE_DISAGREED: readonly Disagreed[] = []
+
+function withDisagreed(found: readonly Disagreed[], rule: Rule | undefined): readonly Disagreed[] {
+  return isDisagreed(rule) && !found.includes(rule) ? [...found, rule] : found
+}
+
+function isDisagreed(rule: Rule | undefined): rule is Disagreed {
+  return rule?.disagrees !== undefined
 }
 
 function notConfirmed(authority: Authority, edition: EditionIndex, rule: Rule): DayNote[] {
@@ -81,61 +115,37 @@ function cardNotes(authority: Authority, indexed: IndexedCard, day: EpochDay): D
         records: [card.id, order.extension],
         days: [],
       })
-  const termLastDay = card.carriedIn === undefined ? undefined : termOf(authority, indexed)
-  if (termLastDay !== undefined && card.lastDay !== undefined && card.lastDay > fromEpochDay(termLastDay))
-    notes.push({
-      kind: 'longer-than-term',
-      lastDay: card.lastDay,
-      termLastDay: fromEpochDay(termLastDay),
-      records: [card.id],
-      days: [],
-    })
+  const longer = outlasting(authority, indexed)
+  if (longer !== undefined) notes.push({ kind: 'longer-than-term', ...longer, records: [card.id], days: [] })
   return notes
 }
 
-function termOf(authority: Authority, indexed: IndexedCard): EpochDay | undefined {
+/** Worked out once for a card: every day of an answer asks for it. */
+function outlasting(authority: Authority, indexed: IndexedCard): LongerThanTerm | undefined {
   const { terms } = authority
-  if (!terms.has(indexed)) terms.set(indexed, lastDayByTerm(authority, indexed))
+  if (!terms.has(indexed))
+    terms.set(indexed, longerThanTerm(indexed.card, authority.editionsOf(indexed.card.book)))
   return terms.get(indexed)
 }
 
-/** The last day that the term of a card's own book proposes, by the edition in force on its effective day. */
-function lastDayByTerm(authority: Authority, { card, effective }: IndexedCard): EpochDay | undefined {
-  const editions = authority.editionsOf(card.book)
-  const earliest = [...editions].sort((left, right) => left.days.first - right.days.first)[0]
-  const edition = editions.find(({ days }) => hasDay(days, effective)) ?? earliest
-  const level = edition?.level(card.level)?.level
-  const rule = edition?.all('term').find(({ levels }) => level !== undefined && levels.includes(level))
-  return rule === undefined ? undefined : toEpochDay(lastDayOfTerm(card.effectiveDay, rule.term, rule.end))
-}
-
-/** A note with what makes it equal to another. */
-export type KeyedNote = { key: string; note: DayNote }
-
-/** The notes of a day, each once, in the order of their keys; the same note by several records keeps them all. */
-export function keyNotes(notes: readonly DayNote[]): KeyedNote[] {
+/** The notes of a day, each once, sorted by their keys; the same note by several records keeps them all. */
+export function sortedNotes(notes: readonly DayNote[]): readonly DayNote[] {
+  if (notes.length < 2) return notes
   const byKey = new Map<string, DayNote>()
   for (const note of notes) {
     const key = noteKey(note)
     const known = byKey.get(key)
     byKey.set(key, known === undefined ? note : { ...known, records: [...known.records, ...note.records] })
   }
-  return [...byKey.entries()]
-    .map(([key, note]) => ({ key, note }))
-    .sort((left, right) => byText(left.key, right.key))
-}
-
-/** The notes of days on which nothing changes. */
-export function notesOver(notes: readonly KeyedNote[], span: Span): Note[] {
-  const days = [span]
-  return notes.map(({ note }) => ({ ...note, days }))
+  return [...byKey.entries()].sort(([left], [right]) => byText(left, right)).map(([, note]) => note)
 }
 
 /** The notes of the days of an answer, each once, with the days it is about, joined. */
-export function joinNotes(runs: readonly (DaySpan & { notes: readonly KeyedNote[] })[]): Note[] {
+export function joinNotes(runs: readonly (DaySpan & { notes: readonly DayNote[] })[]): Note[] {
   const joined = new Map<string, { note: DayNote; records: string[]; days: DaySpan[] }>()
   for (const { first, last, notes } of runs) {
-    for (const { key, note } of notes) {
+    for (const note of notes) {
+      const key = noteKey(note)
       const known = joined.get(key)
       if (known === undefined) joined.set(key, { note, records: [...note.records], days: [{ first, last }] })
       else {

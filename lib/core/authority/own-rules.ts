@@ -6,6 +6,7 @@ import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import { INDEPENDENT, NONE, UNKNOWN, worse, type StandingRank } from '../rulebooks/standing.ts'
 import type { SawKind, WorkKind } from '../rulebooks/words.ts'
 import type { Finding, Met } from './answer.ts'
+import { countAtOrBefore, sortedDays } from './elementary-pieces.ts'
 import type { PersonIndex } from './person-index.ts'
 import { ruleFailed } from './rule-failed.ts'
 import { isAbout } from './suspended-on.ts'
@@ -21,37 +22,69 @@ export type OwnJudgement = {
   met: readonly Met[]
 }
 
+/** What was judged under an edition so far, by the stretch between two changes. */
+type JudgedUnder = {
+  edition: EditionIndex
+  ranks: (StandingRank | undefined)[]
+  judgements: (OwnJudgement | undefined)[]
+}
+
 /**
  * The rules of age, capacity, certificates and suspensions for one person and one kind of work. They do not depend on
  * card, complexity or diameter, so that one judgement of a day serves every question that is alike in the rest.
  */
 export class OwnRules {
-  private readonly ranks = new Map<EpochDay, { edition: EditionIndex; rank: StandingRank }>()
-  private readonly judgements = new Map<EpochDay, { edition: EditionIndex; judgement: OwnJudgement }>()
+  /** Sorted: the days on which the judgement may change; between two of them one judgement serves. */
+  private readonly changes: readonly number[]
+  private readonly judged: JudgedUnder[] = []
 
   constructor(
     private readonly person: PersonIndex,
     private readonly workKind: WorkKind,
     private readonly sawKind: SawKind,
     private readonly placeSuspensions: readonly IndexedSuspension[],
-  ) {}
+  ) {
+    this.changes =
+      placeSuspensions.length === 0
+        ? person.ownChanges
+        : sortedDays([
+            ...person.ownChanges,
+            ...placeSuspensions.flatMap(({ days, noticeDays }) => [
+              days.first,
+              days.last + 1,
+              ...noticeDays.values(),
+            ]),
+          ])
+  }
 
   /** What the rules allow on a day. */
   rankOn(edition: EditionIndex, day: EpochDay): StandingRank {
-    const known = this.ranks.get(day)
-    if (known?.edition === edition) return known.rank
+    const { ranks } = this.under(edition)
+    const at = countAtOrBefore(this.changes, day)
+    const known = ranks[at]
+    if (known !== undefined) return known
     const { rank } = this.judge(edition, day, undefined)
-    this.ranks.set(day, { edition, rank })
+    ranks[at] = rank
     return rank
   }
 
   /** What the rules allow on a day, and why. */
   judgedOn(edition: EditionIndex, day: EpochDay): OwnJudgement {
-    const known = this.judgements.get(day)
-    if (known?.edition === edition) return known.judgement
+    const { judgements, ranks } = this.under(edition)
+    const at = countAtOrBefore(this.changes, day)
+    const known = judgements[at]
+    if (known !== undefined) return known
     const judgement = this.told(edition, day, new Told())
-    this.judgements.set(day, { edition, judgement })
+    judgements[at] = judgement
+    ranks[at] = judgement.rank
     return judgement
+  }
+
+  private under(edition: EditionIndex): JudgedUnder {
+    for (const known of this.judged) if (known.edition === edition) return known
+    const judged: JudgedUnder = { edition, ranks: [], judgements: [] }
+    this.judged.push(judged)
+    return judged
   }
 
   /** The same with everything that is met, for the whole chain of reasons. */

@@ -3,6 +3,8 @@ import { indexCard, type IndexedCard } from '../cards/card-index.ts'
 import type { Card, Ending, Extension, Resolution } from '../cards/cards.schema.ts'
 import type { IndexedSuspension } from '../cards/suspensions.ts'
 import { Ages } from '../people/ages.ts'
+import { sortedDays } from './elementary-pieces.ts'
+import type { Inches } from '../kernel/measures.ts'
 import { indexCertificates, type IndexedCertificate } from '../people/certificate-index.ts'
 import { indexMembership, type IndexedMembership } from '../people/memberships.ts'
 import type {
@@ -42,13 +44,21 @@ export type SharedRecords = {
 /** A dated assignment with its days at hand. */
 export type IndexedAssignment = { assignment: Assignment; days: DaySpan }
 
-/** What of a question can make a difference to a person, so that equal questions are answered once. */
+/**
+ * What of some work can make a difference to a person beside its kind, its complexity and what governs it: work that is
+ * equal in this is judged once.
+ */
 export type Sensitivity = {
-  diameter: boolean
-  place: boolean
+  /** The least of the greatest diameters; nothing differs up to it. */
+  diameter: Inches | undefined
+  /** The places that restrictions name. */
+  places: ReadonlySet<string>
   species: boolean
   hands: boolean
-  item: boolean
+  /** The items that assignments name. */
+  items: ReadonlySet<string>
+  /** All of it as text: equal where people are sensitive to the same; empty where to nothing. */
+  key: string
 }
 
 /** A person's records made ready to be asked about any day. */
@@ -65,6 +75,8 @@ export type PersonIndex = {
   suspensions: readonly IndexedSuspension[]
   /** Sorted, each once: the days on which anything about the person may change. */
   changes: readonly number[]
+  /** Those of them on which what the person must meet whatever the card may change. */
+  ownChanges: readonly number[]
   sensitivity: Sensitivity
 }
 
@@ -105,49 +117,63 @@ export function indexPerson(records: PersonRecords, shared: SharedRecords): Pers
     suspensions: [...groups].flatMap((group) => suspensionsOf(group)),
     sensitivity: sensitivityOf(cards, records.assignments),
   }
-  return { ...index, changes: changesOf(index, shared) }
+  return { ...index, ...changesOf(index, shared) }
 }
 
 function sensitivityOf(cards: readonly IndexedCard[], assignments: readonly Assignment[]): Sensitivity {
-  const kinds = new Set<string>()
+  const diameters: Inches[] = []
+  const places = new Set<string>()
+  const items = new Set(assignments.flatMap((assignment) => assignment.items))
+  let [isPlaced, species, hands] = [false, false, false]
   for (const { restrictions } of cards)
-    for (const { restriction } of restrictions) kinds.add(restriction.kind)
-  return {
-    diameter: kinds.has('greatest-diameter'),
-    place: kinds.has('places'),
-    species: kinds.has('species'),
-    hands: kinds.has('double-bucking-only'),
-    item: assignments.length > 0,
-  }
+    for (const { restriction } of restrictions) {
+      if (restriction.kind === 'greatest-diameter') diameters.push(restriction.inches)
+      if (restriction.kind === 'places') {
+        isPlaced = true
+        for (const place of restriction.places) places.add(place)
+      }
+      species ||= restriction.kind === 'species'
+      hands ||= restriction.kind === 'double-bucking-only'
+    }
+  const diameter = diameters.sort((left, right) => left - right)[0]
+  const isSensitive = diameter !== undefined || isPlaced || species || hands || items.size > 0
+  const key = isSensitive
+    ? JSON.stringify([diameter ?? '', isPlaced, [...places].sort(), species, hands, [...items].sort()])
+    : ''
+  return { diameter, places, species, hands, items, key }
 }
 
-function changesOf(person: Omit<PersonIndex, 'changes'>, shared: SharedRecords): number[] {
-  const days: number[] = []
-  const around = (first: number | undefined, last: number | undefined) => {
-    if (first !== undefined) days.push(first)
-    if (last !== undefined) days.push(last + 1)
+type Changes = Pick<PersonIndex, 'changes' | 'ownChanges'>
+
+function changesOf(person: Omit<PersonIndex, keyof Changes>, shared: SharedRecords): Changes {
+  const own: number[] = person.ages.changes(shared.years)
+  for (const { first, last } of person.certificates) around(own, first, last)
+  for (const { first, last } of person.memberships) around(own, first, last)
+  for (const { firstDay, lastDay } of person.permissions) {
+    const { first, last } = toDaySpan(firstDay, lastDay)
+    around(own, first, last)
   }
-  const aroundSuspension = (suspension: IndexedSuspension) => {
-    around(suspension.days.first, suspension.days.last)
-    around(suspension.noticeDays.get(person.id), undefined)
-  }
+  for (const suspension of person.suspensions) aroundSuspension(own, suspension, person.id)
+  const days = [...own]
   for (const card of person.cards) {
-    around(card.effective, card.last)
+    around(days, card.effective, card.last)
     days.push(card.endsFrom)
-    for (const { days: late } of card.laterOrders) around(late.first, late.last)
-    card.suspensions.forEach(aroundSuspension)
+    for (const { days: late } of card.laterOrders) around(days, late.first, late.last)
+    for (const suspension of card.suspensions) aroundSuspension(days, suspension, person.id)
   }
-  for (const { first, last } of person.certificates) around(first, last)
-  for (const { first, last } of person.memberships) around(first, last)
-  for (const permission of person.permissions) {
-    const { first, last } = toDaySpan(permission.firstDay, permission.lastDay)
-    around(first, last)
-  }
-  person.suspensions.forEach(aroundSuspension)
   for (const { assignment, days: span } of person.assignments) {
-    around(span.first, span.last)
+    around(days, span.first, span.last)
     for (const trainer of assignment.trainers) days.push(...shared.designationChanges(trainer))
   }
-  days.push(...person.ages.changes(shared.years))
-  return [...new Set(days)].sort((left, right) => left - right)
+  return { changes: sortedDays(days), ownChanges: sortedDays(own) }
+}
+
+function around(days: number[], first: number | undefined, last: number | undefined): void {
+  if (first !== undefined) days.push(first)
+  if (last !== undefined) days.push(last + 1)
+}
+
+function aroundSuspension(days: number[], { days: span, noticeDays }: IndexedSuspension, id: string): void {
+  around(days, span.first, span.last)
+  around(days, noticeDays.get(id), undefined)
 }

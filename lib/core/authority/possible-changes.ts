@@ -43,7 +43,7 @@ export function supervisorWanted(
 export function possibleChanges(line: Line, person: PersonIndex, span: DaySpan, today: EpochDay): Change[] {
   const changes = new Map<string, Change>()
   for (const piece of piecesIn(line, span)) {
-    for (const finding of line.detail(piece.index).findings) {
+    for (const finding of line.findings(piece.index)) {
       const change = changeFor(finding, piece, person, span, today)
       if (change === undefined) continue
       const key = keyOf(change)

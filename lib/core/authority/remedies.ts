@@ -75,8 +75,8 @@ function minimalSets(
         seen.add(key)
         if (found.some((set) => isWithin(set, changes))) continue
         const tried = asIfTried(trying, changes)
-        if (isReached(tried, span)) found.push(thinned(trying, changes))
-        else next.push(tried)
+        if (tried.some((one) => isReached(one, span))) found.push(thinned(trying, changes))
+        else next.push(...tried)
       }
     }
     level = next
@@ -93,21 +93,20 @@ function minimalSets(
     .slice(0, MOST_SETS)
 }
 
-function asIfTried({ authority, person, asked, span }: Trying, changes: readonly Change[]): Tried {
-  const changed = asIfChanged(authority, person, asked.work, changes, span)
-  const work = openWork(changed.authority, changed.work)
-  return {
-    changes,
-    person: changed.person,
-    line: new Line(caseOf(changed.authority, changed.person, work), span),
-  }
+/** A set as if made, in each way in which its missing facts may best be. */
+function asIfTried({ authority, person, asked, span }: Trying, changes: readonly Change[]): Tried[] {
+  return asIfChanged(authority, person, asked.work, changes, span).map((changed) => {
+    const work = openWork(changed.authority, changed.work)
+    const line = new Line(caseOf(changed.authority, changed.person, work), span)
+    return { changes, person: changed.person, line }
+  })
 }
 
 /** A set without the changes that it reaches the goal without: a later change may make an earlier one needless. */
 function thinned(trying: Trying, changes: readonly Change[]): readonly Change[] {
   for (const change of changes) {
     const without = changes.filter((other) => other !== change)
-    if (without.length > 0 && isReached(asIfTried(trying, without), trying.span))
+    if (without.length > 0 && asIfTried(trying, without).some((tried) => isReached(tried, trying.span)))
       return thinned(trying, without)
   }
   return changes
@@ -122,7 +121,7 @@ function isReached({ line, changes }: Tried, span: DaySpan): boolean {
   return piecesIn(line, span).every((piece) => {
     if (piece.rank === INDEPENDENT) return true
     if (!isSupervised(piece.rank)) return false
-    const wanted = supervisorWanted(line.detail(piece.index).findings)
+    const wanted = supervisorWanted(line.findings(piece.index))
     return (
       wanted !== undefined &&
       supervisors.some(

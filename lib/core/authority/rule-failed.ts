@@ -1,17 +1,16 @@
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { Finding } from './answer.ts'
 
-/** The finding of a rule that throws: the rule taken last is named, and what it said. It is never a silent skip. */
+/**
+ * The finding of a rule that throws, never a silent skip: the rule taken last is named, and what it said. A rule that
+ * the book should hold and lacks cannot be named; then the words say which kind is missing.
+ */
 export function ruleFailed(edition: EditionIndex, fault: unknown): Finding {
+  const { lastTaken } = edition
   return {
     kind: 'rule-failed',
     says: fault instanceof Error ? fault.message : String(fault),
-    rule: {
-      edition: edition.edition.id,
-      rule: edition.lastTaken,
-      source: 'a rule that fails is never skipped',
-      mark: 'program-default',
-    },
+    ...(lastTaken === undefined ? {} : { rule: edition.ref(lastTaken) }),
     records: [],
     allows: 'unknown',
   }

@@ -1,13 +1,14 @@
 import type { EpochDay } from '../calendar/dates.ts'
 import { toEpochDay } from '../calendar/dates.ts'
-import { BEFORE_ALL, hasDay } from '../calendar/spans.ts'
+import { BEFORE_ALL } from '../calendar/spans.ts'
 import type { IndexedSuspension } from '../cards/suspensions.ts'
 import { ItemRatings, type PlannedComplexity } from '../work/ratings.ts'
+import { inForceOn } from '../rulebooks/edition-index.ts'
 import { INDEPENDENT } from '../rulebooks/standing.ts'
 import type { Work } from './answer.ts'
 import type { AskedWork, WorkPiece } from './asked-work.ts'
 import { bookOn, type Authority } from './authority-index.ts'
-import { countAtOrBefore } from './elementary-pieces.ts'
+import { countAtOrBefore, sortedDays } from './elementary-pieces.ts'
 import { caseOf, judgeDay } from './judge-day.ts'
 
 /** How long a rating stays good where no edition governs the day: nothing rests on it then. */
@@ -35,14 +36,14 @@ export function openWork(authority: Authority, work: Work): AskedWork {
     ]),
     ...plannedOn.changes(goodFor),
   ]
-  const sorted = [...new Set(changes)].sort((left, right) => left - right)
+  const sorted = sortedDays(changes)
   const pieces: (WorkPiece | undefined)[] = []
   const pieceOn = (day: EpochDay): WorkPiece => {
     const index = countAtOrBefore(sorted, day)
     const known = pieces[index]
     if (known !== undefined) return known
     const book = bookOn(authority, work.place, day)
-    const edition = authority.editionsOf(book).find(({ days }) => hasDay(days, day))
+    const edition = inForceOn(authority.editionsOf(book), day)
     const days = edition?.all('complexity.provisional')[0]?.days ?? NEVER_OLD
     const piece = { book, edition, planned: plannedOn.on(day, days) }
     pieces[index] = piece

@@ -26,6 +26,3 @@ export const instantField = z.string().transform((text, context): Instant => {
   })
   return z.NEVER
 })
-
-/** What is said of a span whose last day lies before its first. */
-export const BACKWARDS = 'the last day lies before the first'

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { dateField, instantField } from '../calendar/dates.schema.ts'
-import { idField, inchesField, nameField, textField } from '../kernel/fields.schema.ts'
+import { cardNumberField, idField, inchesField, nameField, textField } from '../kernel/fields.schema.ts'
 import { versionFields } from '../kernel/versions.schema.ts'
 import {
   complexityField,
@@ -25,7 +25,8 @@ const typedRestrictions = [
 ] as const
 
 /** A restriction that a rule can read. */
-export const typedRestrictionSchema = z.discriminatedUnion('kind', typedRestrictions)
+const typedRestrictionSchema = z.discriminatedUnion('kind', typedRestrictions)
+/** A restriction that a rule can read, told apart by `kind`; a diameter in inches, in whole sixteenths. */
 export type TypedRestriction = z.infer<typeof typedRestrictionSchema>
 
 /** A restriction on a card; `words` is free text that only a certifying official resolves. */
@@ -33,10 +34,8 @@ export const restrictionSchema = z.discriminatedUnion('kind', [
   ...typedRestrictions,
   z.strictObject({ ...scope, kind: z.literal('words'), text: textField }),
 ])
+/** A restriction as it stands on a card, in words or such that a rule can read it. */
 export type Restriction = z.infer<typeof restrictionSchema>
-
-/** A number of a card, as printed. */
-export const cardNumberField = z.string().min(1).max(40)
 
 /** One line of a card's number: the card to the engine. */
 export const cardSchema = z.strictObject({
@@ -63,6 +62,10 @@ export const cardSchema = z.strictObject({
     }),
   ),
 })
+/**
+ * One line of a card's number, as known between two entries. Its days are the paper's own; extensions and endings
+ * stand apart.
+ */
 export type Card = z.infer<typeof cardSchema>
 
 /** A decision that a card no longer counts from a day on; the days before stay. */
@@ -74,6 +77,7 @@ export const endingSchema = z.strictObject({
   decision: textField,
   by: nameField,
 })
+/** A decision by which a card counts no more from `firstDay` on, that day included. */
 export type Ending = z.infer<typeof endingSchema>
 
 /** What a certifying official found free text to mean; an empty list: it restricts nothing here. */
@@ -85,6 +89,7 @@ export const resolutionSchema = z.strictObject({
   by: nameField,
   reason: textField,
 })
+/** What an official found words on a card to mean: the typed restrictions that take their place. */
 export type Resolution = z.infer<typeof resolutionSchema>
 
 const extensionShape = {
@@ -101,11 +106,13 @@ const extensionShape = {
 
 /** A dated order that lets cards run longer: one card, or every card of the book that ends in a window. */
 export const extensionSchema = z.strictObject({ ...versionFields, ...extensionShape })
+/** A dated order: from `effectiveDay` on it lets cards run through `runsTo`. */
 export type Extension = z.infer<typeof extensionSchema>
+/** An order that extends cards as a shipped book holds it, before a program adopts it. */
 export const shippedExtensionSchema = z.strictObject({ id: idField, ...extensionShape })
 
 /** Whom or what a suspension stops. */
-export const suspensionSubject = z.discriminatedUnion('kind', [
+const suspensionSubject = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('person'), person: idField }),
   z.strictObject({ kind: z.literal('organisation'), organisation: idField }),
   z.strictObject({ kind: z.literal('unit'), unit: idField }),
@@ -136,6 +143,7 @@ export const suspensionSchema = z
     path: ['lastDay'],
     message: 'only an administrative suspension carries a last day; this one ends by a decision to lift it',
   })
+/** A suspension or stand-down from its whole first day on, until a lift or, where administrative, its last day. */
 export type Suspension = z.infer<typeof suspensionSchema>
 
 /** A decision to lift a suspension: the day before `day` is its last. */
@@ -146,4 +154,5 @@ export const liftSchema = z.strictObject({
   decision: textField,
   by: nameField,
 })
+/** A decision by which a suspension covers `day` and later days no more. */
 export type Lift = z.infer<typeof liftSchema>

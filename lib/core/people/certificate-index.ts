@@ -58,7 +58,7 @@ export function judgeCertificate(
   day: EpochDay,
   sink: CertificateSink | undefined,
 ): StandingRank {
-  edition.lastTaken = rule.id
+  edition.lastTaken = rule
   let best: Reach | undefined
   let spoke: Certificate[] = []
   for (const indexed of certificates) {
@@ -146,7 +146,8 @@ function reachOn(indexed: IndexedCertificate, day: EpochDay, edition: EditionInd
 }
 
 function idsOf(certificates: readonly Certificate[]): string[] {
-  return certificates.map((certificate) => certificate.id).sort(byText)
+  const ids = certificates.map((certificate) => certificate.id)
+  return ids.length < 2 ? ids : ids.sort(byText)
 }
 
 function latestLastDay(certificates: readonly Certificate[]): CalendarDate {

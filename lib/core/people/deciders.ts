@@ -5,7 +5,7 @@ import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { RuleOf } from '../rulebooks/rules.schema.ts'
 
 /** What makes a decider partial. */
-export type Conflict = 'spouse' | 'household' | 'boss' | 'own-crew' | 'paid'
+type Conflict = 'spouse' | 'household' | 'boss' | 'own-crew' | 'paid'
 
 /** A decision to be taken on a day. `conflicts` is what the decider declared, absent where nothing was declared. */
 export type DecisionAsked = {
@@ -20,7 +20,7 @@ export type DecisionAsked = {
 }
 
 /** Why somebody may not decide. */
-export type MayNotDecide =
+type MayNotDecide =
   | { kind: 'decides-on-themselves' }
   | { kind: 'examined' }
   | { kind: 'taught'; day: CalendarDate; months: number; barredThrough: CalendarDate }

@@ -18,7 +18,7 @@ export type EvaluationAsked = {
 }
 
 /** Why somebody may not evaluate. */
-export type MayNotEvaluate =
+type MayNotEvaluate =
   | { kind: 'evaluates-themselves' }
   | { kind: 'unknown-level'; level: string }
   | { kind: 'not-designated'; workKind: WorkKind; sawKind: SawKind }

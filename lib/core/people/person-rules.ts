@@ -42,7 +42,7 @@ export function judgeLeastAge(
     if (edition.hasGrantsFor(sawKind)) throw edition.lacks('age.least')
     return INDEPENDENT
   }
-  edition.lastTaken = rule.id
+  edition.lastTaken = rule
   const says = person.ages.on(rule.years, day)
   if (says === 'reached') {
     sink?.met?.({ kind: 'age-reached', years: rule.years, rule: edition.ref(rule), records: [person.id] })
@@ -124,7 +124,7 @@ function judgeMembership(
   // Of an age that is wholly missing the least-age rule speaks alone, where the book has one for the saw kind.
   const isAskedByLeastAge = person.ages.isMissing && edition.leastAges.has(sawKind)
   for (const rule of edition.capacityAges) {
-    edition.lastTaken = rule.id
+    edition.lastTaken = rule
     if (rule.sawKind !== sawKind || !rule.capacities.includes(capacity) || !rule.workKinds.includes(workKind))
       continue
     const says = person.ages.on(rule.under, day)

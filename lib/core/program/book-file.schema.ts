@@ -14,4 +14,5 @@ export const bookFileSchema = z.strictObject({
   extensions: z.array(shippedExtensionSchema).default([]),
   cautions: z.array(shippedCautionSchema).default([]),
 })
+/** A rule book as a file holds it, before a program adopts it: no entry has recorded it yet. */
 export type BookFile = z.infer<typeof bookFileSchema>

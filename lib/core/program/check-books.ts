@@ -33,7 +33,7 @@ export function checkBooks(index: FactIndex, problems: ProblemList): void {
  * Adds the faults of one edition. Without cautions the references to them are not asked about here; backward days are
  * told of like those of every other record.
  */
-export function checkOneEdition(
+function checkOneEdition(
   steps: readonly PathStep[],
   edition: Omit<ShippedEdition, 'id'>,
   cautions: readonly string[],

@@ -1,12 +1,12 @@
 import type { Place } from '../work/work.schema.ts'
 import type { EpochDay } from '../calendar/dates.ts'
 import { commonDays, toDaySpan, toSpan } from '../calendar/spans.ts'
-import { isKnownAt } from '../kernel/versions.ts'
 import { stepsTo, type FactIndex, type Located } from './fact-index.ts'
 import type { ProblemList } from './problem-list.ts'
+import { endOf } from './versions-by-entry.ts'
 
 /** How deep a place may lie in the tree. */
-export const DEEPEST_PLACE = 40
+const DEEPEST_PLACE = 40
 
 /** What a place may lie directly under. */
 const MAY_LIE_UNDER = {
@@ -32,7 +32,7 @@ export function checkPlaces(index: FactIndex, problems: ProblemList): void {
 }
 
 function knownAs(index: FactIndex, id: string, n: number): Place | undefined {
-  return index.versions('places', id).find(({ fact }) => isKnownAt(fact, n))?.fact
+  return index.knownAt('places', id, n)?.fact
 }
 
 function checkParent(located: Located<'places'>, index: FactIndex, problems: ProblemList): void {
@@ -57,17 +57,36 @@ function checkWithdrawn(index: FactIndex, problems: ProblemList): void {
       fact.supersededIn !== undefined &&
       knownAs(index, fact.id, fact.supersededIn) === undefined
     )
-      withdrawn.set(fact.id, [...(withdrawn.get(fact.id) ?? []), fact.supersededIn])
+      entriesOf(withdrawn, fact.id).push(fact.supersededIn)
+  for (const entries of withdrawn.values()) entries.sort((left, right) => left - right)
   for (const located of index.of('places')) {
-    const { parent } = located.fact
-    const knownAt = withdrawn.get(parent ?? '')?.find((n) => isKnownAt(located.fact, n))
-    if (parent === undefined || knownAt === undefined) continue
+    const { parent, recordedIn } = located.fact
+    const knownAt = firstFrom(withdrawn.get(parent ?? '') ?? [], recordedIn)
+    if (parent === undefined || knownAt === undefined || knownAt >= endOf(located)) continue
     problems.add([...stepsTo(located), 'parent'], parent, {
       kind: 'place-withdrawn-under',
       place: parent,
       knownAt,
     })
   }
+}
+
+function entriesOf(byId: Map<string, number[]>, id: string): number[] {
+  const entries = byId.get(id) ?? []
+  byId.set(id, entries)
+  return entries
+}
+
+/** The first of numbers in order that is at least `from`. */
+function firstFrom(numbers: readonly number[], from: number): number | undefined {
+  let low = 0
+  let high = numbers.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((numbers[middle] ?? Infinity) >= from) high = middle
+    else low = middle + 1
+  }
+  return numbers[low]
 }
 
 /** A place names one book at most for a day. */

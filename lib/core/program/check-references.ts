@@ -1,9 +1,11 @@
+import type { CalendarDate } from '../calendar/dates.ts'
 import type { Restriction } from '../cards/cards.schema.ts'
 import { stepsTo, type FactIndex, type Located, type PartLocated } from './fact-index.ts'
 import type { PathStep } from './paths.ts'
 import type { ProblemList } from './problem-list.ts'
 import { References, type FirstKnown } from './references.ts'
 import type { SectionName } from './sections.ts'
+import { endOf } from './versions-by-entry.ts'
 
 /**
  * Every reference of every fact leads to a record that some version recorded in the same entry or before makes known.
@@ -47,6 +49,8 @@ class ReferenceCheck {
   private readonly levels: ReadonlyMap<string, FirstKnown>
   private readonly rules: ReadonlyMap<string, FirstKnown>
   private readonly numbers: FirstKnown
+  private readonly restrictionsOf = new Map<string, CardRestrictions>()
+  private readonly firstDaysOf = new Map<string, readonly EndingFirstDay[]>()
 
   constructor(
     private readonly index: FactIndex,
@@ -131,17 +135,12 @@ class ReferenceCheck {
     const { card, restriction, into } = located.fact
     this.restrictedPlaces(located, 'into', into ?? [])
     if (!this.to(located, 'card', 'cards', card) || card === undefined || restriction === undefined) return
-    const known = new Map<string, number>()
-    let isWords = false
-    for (const version of this.index.versions('cards', card)) {
-      for (const { id, kind } of version.fact.restrictions) {
-        known.set(id, Math.min(version.fact.recordedIn, known.get(id) ?? Infinity))
-        isWords ||= id === restriction && kind === 'words'
-      }
-    }
+    const { known, words } =
+      this.restrictionsOf.get(card) ?? restrictionsIn(this.index.versions('cards', card))
+    this.restrictionsOf.set(card, { known, words })
     const steps = [...stepsTo(located), 'restriction']
-    if (!this.references.checkIn(steps, 'restrictions', known, restriction, entryOf(located)) || isWords)
-      return
+    if (!this.references.checkIn(steps, 'restrictions', known, restriction, entryOf(located))) return
+    if (words.has(restriction)) return
     this.problems.add(steps, restriction, { kind: 'restriction-not-words', restriction })
   }
 
@@ -190,19 +189,17 @@ class ReferenceCheck {
     if (!this.to(located, 'suspension', 'suspensions', suspension)) return
     if (suspension === undefined || day === undefined) return
     // Every version that a known-at may meet beside the lift: the first day is covered in all of them.
-    const firstDay = this.index
-      .versions('suspensions', suspension)
-      .filter(({ fact }) => (fact.supersededIn ?? Infinity) > entryOf(located))
-      .map(({ fact }) => fact.firstDay)
-      .find((first) => day <= first)
-    if (firstDay === undefined) return
+    const firstDays =
+      this.firstDaysOf.get(suspension) ?? latestFirstDays(this.index.versions('suspensions', suspension))
+    this.firstDaysOf.set(suspension, firstDays)
+    const firstDay = latestBeside(firstDays, entryOf(located))
+    if (firstDay === undefined || day > firstDay) return
     this.problems.add([...stepsTo(located), 'day'], day, { kind: 'lift-before-suspension', day, firstDay })
   }
 
   private unit(located: Anywhere, field: readonly PathStep[], id: string | undefined): void {
     if (id === undefined || !this.to(located, field, 'places', id)) return
-    const known = this.index.versions('places', id).filter(({ fact }) => fact.recordedIn <= entryOf(located))
-    const found = known.at(-1)?.fact.kind
+    const found = this.index.lastBy('places', id, entryOf(located))?.fact.kind
     if (found === undefined || found === 'unit') return
     this.problems.add([...stepsTo(located), ...field], id, { kind: 'not-a-unit', id, found })
   }
@@ -228,6 +225,46 @@ class ReferenceCheck {
 /** The entry as of which a fact may refer; where that did not read, nothing is called known too late. */
 function entryOf(located: Anywhere): number {
   return located.fact.recordedIn ?? Infinity
+}
+
+/** The restrictions of a card, each with the earliest entry in which a version has it, and those that are in words. */
+type CardRestrictions = { known: FirstKnown; words: ReadonlySet<string> }
+
+function restrictionsIn(versions: readonly Located<'cards'>[]): CardRestrictions {
+  const known = new Map<string, number>()
+  const words = new Set<string>()
+  for (const { fact } of versions) {
+    for (const { id, kind } of fact.restrictions) {
+      known.set(id, Math.min(fact.recordedIn, known.get(id) ?? Infinity))
+      if (kind === 'words') words.add(id)
+    }
+  }
+  return { known, words }
+}
+
+/** The entry in which a version ends, and the latest first day of it and of all that end later. */
+type EndingFirstDay = { end: number; latest: CalendarDate }
+
+function latestFirstDays(versions: readonly Located<'suspensions'>[]): EndingFirstDay[] {
+  const byEnd = [...versions].sort((left, right) => (endOf(left) < endOf(right) ? 1 : -1))
+  let latest: CalendarDate | undefined
+  return byEnd.map((version) => {
+    const { firstDay } = version.fact
+    if (latest === undefined || firstDay > latest) latest = firstDay
+    return { end: endOf(version), latest }
+  })
+}
+
+/** The latest first day of the versions that end after entry `n`; nothing where none does. */
+function latestBeside(firstDays: readonly EndingFirstDay[], n: number): CalendarDate | undefined {
+  let low = 0
+  let high = firstDays.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((firstDays[middle]?.end ?? 0) > n) low = middle + 1
+    else high = middle
+  }
+  return firstDays[low - 1]?.latest
 }
 
 function levelNames(edition: {

@@ -3,6 +3,9 @@ import { writePath } from './paths.ts'
 import type { ProblemList } from './problem-list.ts'
 import { SECTION_NAMES, type SectionName } from './sections.ts'
 
+/** How many versions a problem names at most. */
+const MOST_NAMED = 20
+
 /**
  * The times of knowing: entries that exist, nothing that ceases before it is known, of each id one version at a time,
  * and corrections that each close the one version they correct, in the entry in which they are recorded.
@@ -61,6 +64,7 @@ function endOf(version: Placed): number {
 
 function checkHeirs(id: string, versions: readonly Placed[], index: FactIndex, problems: ProblemList): void {
   const byNumber = new Map(versions.map((version) => [version.fact.recordedIn, version]))
+  const firstNumbers = [...byNumber.keys()].slice(0, MOST_NAMED + 1)
   const circles = inCircles(byNumber)
   const heirs = new Map<number, Placed>()
   for (const version of versions) {
@@ -70,7 +74,7 @@ function checkHeirs(id: string, versions: readonly Placed[], index: FactIndex, p
     const corrected = byNumber.get(supersedes)
     if (corrected === undefined) {
       if (index.mayHideVersion(version.section, id)) continue
-      const others = [...byNumber.keys()].filter((number) => number !== recordedIn).slice(0, 20)
+      const others = firstNumbers.filter((number) => number !== recordedIn).slice(0, MOST_NAMED)
       problems.add(steps, supersedes, { kind: 'supersedes-nothing', id, supersedes, versions: others })
       continue
     }

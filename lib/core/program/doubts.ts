@@ -1,28 +1,32 @@
 import type { Records } from '../authority/records.ts'
-import { lastDayOfTerm } from '../calendar/anniversaries.ts'
 import { daysUntil, toEpochDay, type CalendarDate } from '../calendar/dates.ts'
 import { dateIn } from '../calendar/instants.ts'
 import type { Card } from '../cards/cards.schema.ts'
-import { byText } from '../kernel/order.ts'
+import { longerThanTerm } from '../cards/terms.ts'
+import { foldedName } from '../kernel/folded.ts'
 import type { Certificate } from '../people/people.schema.ts'
-import type { Edition } from '../rulebooks/books.schema.ts'
+import { wantsAgreement } from '../people/person-rules.ts'
+import { EditionIndex, inForceOn } from '../rulebooks/edition-index.ts'
 import { PlaceIndex } from '../work/place-index.ts'
 import { rateWorksheet } from '../work/worksheet.ts'
 import type { Rating } from '../work/work.schema.ts'
+import type { BookFile } from './book-file.schema.ts'
+import { doubtNumbersAlike, doubtSameNames } from './doubts-alike.ts'
+import { doubtOldLifts, doubtResolutions } from './doubts-decided.ts'
+import { doubtShipped } from './doubts-shipped.ts'
 import { latestEntry, recordsAt } from './known.ts'
 import { writePath } from './paths.ts'
 import type { Doubt, DoubtFigures } from './problems.ts'
 import type { Program } from './program.schema.ts'
 import { SECTION_NAMES, type Fact, type FactsBySection, type SectionName } from './sections.ts'
-
-/** How many days after it was last compared with its issuer's record a carried-in card is doubtful. */
-export const RECONCILED_FOR_DAYS = 365
+import type { TellDoubt } from './tell-doubt.ts'
 
 /**
  * What somebody should look at in a program as now known, in the order of the file. A doubt is no error: answers count
- * what it is about by the rules. Cards and certificates that ended before the day of the last entry raise none.
+ * what it is about by the rules. Cards and certificates that ended before the day of the last entry raise none. With
+ * `shipped`, the rule books as they ship, the program's copies of them are compared.
  */
-export function programDoubts(program: Program): Doubt[] {
+export function programDoubts(program: Program, shipped: readonly BookFile[] = []): Doubt[] {
   const last = program.entries.at(-1)
   if (last === undefined) return []
   const records = recordsAt(program, latestEntry(program))
@@ -31,21 +35,25 @@ export function programDoubts(program: Program): Doubt[] {
   const doubt = (fact: Fact, figures: DoubtFigures): void => {
     found.set(fact, [...(found.get(fact) ?? []), figures])
   }
+  doubtSameNames(records, doubt)
+  doubtNumbersAlike(records, doubt)
   doubtPeople(records, doubt)
-  doubtMemberships(records, doubt)
-  const names = new Map(records.people.map(({ id, name }) => [id, name]))
+  doubtOldLifts(program, records, doubt)
+  doubtResolutions(records, today, doubt)
+  doubtShipped(records, shipped, doubt)
+  const editions = records.editions.map((edition) => new EditionIndex(edition))
+  doubtMemberships(records, editions, today, doubt)
+  const names = new Map(records.people.map(({ id, name }) => [id, foldedName(name)]))
   for (const certificate of records.certificates)
     doubtCertificate(certificate, names.get(certificate.person), today, doubt)
-  const cards = new CardDoubts(records, today, doubt)
+  const cards = new CardDoubts(records, editions, today, doubt)
   for (const card of records.cards) cards.look(card)
   doubtSuspensions(records, doubt)
   doubtWithdrawn(program, doubt)
-  const ratings = new RatingDoubts(records, doubt)
+  const ratings = new RatingDoubts(records, editions, doubt)
   for (const rating of records.ratings) ratings.look(rating)
   return inOrder(program, found)
 }
-
-type Tell = (fact: Fact, figures: DoubtFigures) => void
 
 function inOrder(program: FactsBySection, found: ReadonlyMap<Fact, readonly DoubtFigures[]>): Doubt[] {
   return SECTION_NAMES.flatMap((section: SectionName) => {
@@ -67,13 +75,8 @@ function personOf(section: SectionName, fact: Fact): string | undefined {
   return 'person' in fact ? fact.person : undefined
 }
 
-function doubtPeople(records: Records, doubt: Tell): void {
-  const byName = new Map<string, string[]>()
-  for (const { id, name } of records.people) byName.set(name, [...(byName.get(name) ?? []), id])
+function doubtPeople(records: Records, doubt: TellDoubt): void {
   for (const person of records.people) {
-    const people = byName.get(person.name) ?? []
-    if (people.length > 1)
-      doubt(person, { kind: 'same-name', name: person.name, people: [...people].sort(byText) })
     if (person.birthDate === undefined && person.ofAgeFrom === undefined)
       doubt(person, { kind: 'age-not-on-record' })
     if (person.ofAgeFrom !== undefined && person.birthDate === undefined && person.attestedBy === undefined)
@@ -81,11 +84,22 @@ function doubtPeople(records: Records, doubt: Tell): void {
   }
 }
 
-function doubtMemberships(records: Records, doubt: Tell): void {
+/** An agreement is looked at where any edition in force on the last day told, or later, wants one of the capacity. */
+function doubtMemberships(
+  records: Records,
+  editions: readonly EditionIndex[],
+  today: CalendarDate,
+  doubt: TellDoubt,
+): void {
+  const wanted = new Set(
+    editions
+      .filter(({ days }) => days.last >= toEpochDay(today))
+      .flatMap((edition) => wantsAgreement(edition)),
+  )
   for (const membership of records.memberships) {
     const { capacity, firstDay, lastDay } = membership
     if (capacity === 'not-stated') doubt(membership, { kind: 'capacity-not-stated' })
-    if (capacity === 'employee' || firstDay === undefined || lastDay !== undefined) continue
+    if (!wanted.has(capacity) || firstDay === undefined || lastDay !== undefined) continue
     doubt(membership, { kind: 'agreement-open-ended', firstDay })
   }
 }
@@ -94,19 +108,20 @@ function doubtCertificate(
   certificate: Certificate,
   holder: string | undefined,
   today: CalendarDate,
-  doubt: Tell,
+  doubt: TellDoubt,
 ): void {
   const { subject, delivery, seen, by, firstDay, lastDay } = certificate
   if (lastDay !== undefined && lastDay < today) return
   if (delivery === 'not-stated') doubt(certificate, { kind: 'delivery-not-stated', subject })
   if (!seen) doubt(certificate, { kind: 'certificate-not-seen', subject })
-  else if (by === undefined || by === holder) doubt(certificate, { kind: 'seen-by-nobody-else', subject })
+  else if (by === undefined || foldedName(by) === holder)
+    doubt(certificate, { kind: 'seen-by-nobody-else', subject })
   if (firstDay !== undefined && lastDay !== undefined) return
   const missing = firstDay !== undefined ? 'last-day' : lastDay !== undefined ? 'first-day' : 'both'
   doubt(certificate, { kind: 'certificate-without-days', subject, missing })
 }
 
-function doubtSuspensions(records: Records, doubt: Tell): void {
+function doubtSuspensions(records: Records, doubt: TellDoubt): void {
   const lifted = new Set(records.lifts.map((lift) => lift.suspension))
   for (const suspension of records.suspensions) {
     const { id, kind, firstDay, lastDay } = suspension
@@ -116,7 +131,7 @@ function doubtSuspensions(records: Records, doubt: Tell): void {
 }
 
 /** A suspension that was withdrawn as wrong stops nobody any more; who answers for it should be looked at. */
-function doubtWithdrawn(program: FactsBySection, doubt: Tell): void {
+function doubtWithdrawn(program: FactsBySection, doubt: TellDoubt): void {
   const current = new Set(
     program.suspensions.filter((one) => one.supersededIn === undefined).map(({ id }) => id),
   )
@@ -133,9 +148,10 @@ class CardDoubts {
   private readonly resolved: ReadonlySet<string>
 
   constructor(
-    private readonly records: Records,
+    records: Records,
+    private readonly editions: readonly EditionIndex[],
     private readonly today: CalendarDate,
-    private readonly doubt: Tell,
+    private readonly doubt: TellDoubt,
   ) {
     const before = records.endings.filter((ending) => ending.firstDay <= today)
     this.ended = new Set(before.map((ending) => ending.card))
@@ -148,10 +164,11 @@ class CardDoubts {
     if (lastDay === undefined) this.doubt(card, { kind: 'card-without-last-day' })
     if (card.workKinds === 'not-stated') this.doubt(card, { kind: 'work-kinds-not-stated' })
     if (carriedIn !== undefined) {
-      const termLastDay = this.lastDayByTerm(card)
-      if (termLastDay !== undefined && lastDay !== undefined && lastDay > termLastDay)
-        this.doubt(card, { kind: 'longer-than-term', lastDay, termLastDay })
-      this.lookAtReconciling(card, carriedIn.lastReconciled)
+      const editions = this.editions.filter(({ edition }) => edition.book === card.book)
+      const longer = longerThanTerm(card, editions)
+      if (longer !== undefined) this.doubt(card, { kind: 'longer-than-term', ...longer })
+      const rule = inForceOn(editions, toEpochDay(this.today))?.all('card.reconciled')[0]
+      if (rule !== undefined) this.lookAtReconciling(card, carriedIn.lastReconciled, rule.days)
     }
     for (const restriction of card.restrictions) {
       if (restriction.kind !== 'words' || this.resolved.has(`${id} ${restriction.id}`)) continue
@@ -159,28 +176,13 @@ class CardDoubts {
     }
   }
 
-  private lookAtReconciling(card: Card, lastReconciled: CalendarDate | undefined): void {
+  private lookAtReconciling(card: Card, lastReconciled: CalendarDate | undefined, within: number): void {
     if (lastReconciled === undefined) {
-      this.doubt(card, { kind: 'not-reconciled' })
+      this.doubt(card, { kind: 'not-reconciled', within })
       return
     }
     const days = daysUntil(lastReconciled, this.today)
-    if (days > RECONCILED_FOR_DAYS) this.doubt(card, { kind: 'not-reconciled', lastReconciled, days })
-  }
-
-  /** By the edition in force on the effective day, or the earliest where none was. */
-  private lastDayByTerm({ book, level, effectiveDay }: Card): CalendarDate | undefined {
-    const editions = this.records.editions.filter((edition) => edition.book === book)
-    const earliest = [...editions].sort((left, right) => byText(left.firstDay, right.firstDay))[0]
-    const edition = editionOn(editions, effectiveDay) ?? earliest
-    const own = edition?.levels.find(
-      (known) => known.level === level || known.aliases?.includes(level),
-    )?.level
-    for (const rule of edition?.rules ?? []) {
-      if (rule.kind === 'term' && own !== undefined && rule.levels.includes(own))
-        return lastDayOfTerm(effectiveDay, rule.term, rule.end)
-    }
-    return undefined
+    if (days > within) this.doubt(card, { kind: 'not-reconciled', within, lastReconciled, days })
   }
 }
 
@@ -189,7 +191,8 @@ class RatingDoubts {
 
   constructor(
     private readonly records: Records,
-    private readonly doubt: Tell,
+    private readonly editions: readonly EditionIndex[],
+    private readonly doubt: TellDoubt,
   ) {
     this.places = new PlaceIndex(records.places)
   }
@@ -198,13 +201,13 @@ class RatingDoubts {
     if (rating.observations === undefined) return
     const item = this.records.items.find(({ id }) => id === rating.item)
     if (item === undefined) return
-    const named =
-      item.place === undefined ? undefined : this.places.bookOn(item.place, toEpochDay(rating.day))
+    const day = toEpochDay(rating.day)
+    const named = item.place === undefined ? undefined : this.places.bookOn(item.place, day)
     const book = named ?? this.records.book
-    const edition = editionOn(
-      this.records.editions.filter((known) => known.book === book),
-      rating.day,
-    )
+    const edition = inForceOn(
+      this.editions.filter((known) => known.edition.book === book),
+      day,
+    )?.edition
     if (edition === undefined) return
     const read = rateWorksheet(edition.rules, item.workKind, rating.observations)
     if (!read.ok) {
@@ -214,10 +217,4 @@ class RatingDoubts {
       this.doubt(rating, { kind: 'rating-against-observations', item: item.id, ...figures })
     }
   }
-}
-
-function editionOn(editions: readonly Edition[], day: CalendarDate): Edition | undefined {
-  return editions.find(
-    ({ firstDay, lastDay }) => firstDay <= day && (lastDay === undefined || day <= lastDay),
-  )
 }

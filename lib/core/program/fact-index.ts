@@ -1,5 +1,6 @@
 import type { Sections } from '../authority/records.ts'
 import type { PathStep } from './paths.ts'
+import { countRecordedBy, endOf, longestSoFar } from './versions-by-entry.ts'
 import { SECTION_NAMES, type SectionName } from './sections.ts'
 
 /** A fact and where it stands in the file. */
@@ -33,6 +34,7 @@ type VersionsById = { readonly [Name in SectionName]: ReadonlyMap<string, readon
 /** The facts of a file, found by section and id. */
 export class FactIndex {
   private readonly versionsById: VersionsById
+  private readonly longest = new Map<readonly Located<SectionName>[], readonly Located<SectionName>[]>()
   private readonly unplaced = new Map<SectionName, ReadonlySet<string | undefined>>()
 
   constructor(
@@ -86,6 +88,22 @@ export class FactIndex {
   versions<Name extends SectionName>(section: Name, id: string): readonly Located<Name>[] {
     const byId: ReadonlyMap<string, readonly Located<Name>[]> = this.versionsById[section]
     return byId.get(id) ?? []
+  }
+
+  /** A version of an id that counts as known at entry `n`; where a broken file lets several count, one of them. */
+  knownAt<Name extends SectionName>(section: Name, id: string, n: number): Located<Name> | undefined {
+    const versions = this.versions(section, id)
+    const known = this.longest.get(versions) ?? longestSoFar<Located<SectionName>>(versions)
+    this.longest.set(versions, known)
+    const found = known[countRecordedBy(versions, n) - 1]
+    // The list came from versions of this section.
+    return found === undefined || endOf(found) <= n ? undefined : (found as Located<Name>)
+  }
+
+  /** The last version of an id recorded in entry `n` or before. */
+  lastBy<Name extends SectionName>(section: Name, id: string, n: number): Located<Name> | undefined {
+    const versions = this.versions(section, id)
+    return versions[countRecordedBy(versions, n) - 1]
   }
 
   /** Whether some version of an id could not be read, so that nothing is said about it beyond that. */

@@ -11,6 +11,12 @@ export const MOST_NESTING = 64
 /** How many keys one object may have: many more than any record has. */
 export const MOST_KEYS = 1000
 
+/**
+ * How many values a file may hold, those in lists and under keys and what holds them: built, millions of empty objects
+ * take a hundred times the room of their text.
+ */
+export const MOST_VALUES = 4_000_000
+
 /** Keys with a meaning of their own in the language that reads the file. */
 export const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype'])
 
@@ -26,8 +32,8 @@ const WORDS = ['true', 'false', 'null']
 
 /**
  * Reads JSON text into a value; nothing where it is none, with the problems added to the list. In one pass and before
- * any value is built it checks the size, the nesting, the grammar, and that no object has a key twice or a forbidden
- * one. A byte order mark at the start is let go.
+ * any value is built it checks the size, the nesting, the number of values, the grammar, and that no object has a key
+ * twice or a forbidden one. A byte order mark at the start is let go.
  */
 export function readJson(text: string, problems: ProblemList): { value: unknown } | undefined {
   if (isTooLarge(text)) {
@@ -75,6 +81,7 @@ class ScanStopped extends Error {}
 
 class JsonScan {
   private at = 0
+  private values = 0
   private readonly path: PathStep[] = []
 
   constructor(
@@ -96,6 +103,11 @@ class JsonScan {
   }
 
   private value(): void {
+    this.values += 1
+    if (this.values > MOST_VALUES) {
+      this.problems.add(this.path, undefined, { kind: 'too-many-values', most: MOST_VALUES })
+      throw new ScanStopped()
+    }
     const letter = this.text[this.at]
     if (letter === '{') this.object()
     else if (letter === '[') this.list()

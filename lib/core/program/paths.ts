@@ -4,7 +4,7 @@ export type PathStep = string | number
 const PLAIN_KEY = /^[A-Za-z_$][A-Za-z0-9_$-]*$/
 
 /** How many letters of a value or a key a problem shows. */
-export const LETTERS_SHOWN = 60
+const LETTERS_SHOWN = 60
 
 /** Writes a path the way a reader looks it up: `cards[12].lastDay`; an odd key stands in brackets and quotes. */
 export function writePath(steps: readonly PathStep[]): string {

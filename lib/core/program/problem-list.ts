@@ -2,7 +2,7 @@ import { showValue, writePath, type PathStep } from './paths.ts'
 import type { ProblemFigures, ProgramProblem } from './problems.ts'
 
 /** How many problems are listed; the rest are counted. */
-export const MOST_PROBLEMS = 500
+const MOST_PROBLEMS = 500
 
 /** Collects the problems of one file, the first 500 in full and the number of the others. */
 export class ProblemList {

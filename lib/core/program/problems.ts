@@ -19,7 +19,7 @@ export type JsonExpected =
   | 'number'
 
 /** What a text must look like where a pattern says so. */
-export type TextForm = 'id' | 'level' | 'rule-id' | 'name' | 'text' | 'other'
+export type TextForm = 'id' | 'level' | 'rule-id' | 'name' | 'card-number' | 'text' | 'other'
 
 /** What a reference may lead to: a section of the file, or a part of a record of one. */
 export type ReferenceTo =
@@ -46,6 +46,7 @@ type TextFigures =
   | { kind: 'nested-too-deep'; most: number }
   | { kind: 'forbidden-key'; key: string }
   | { kind: 'duplicate-key'; key: string }
+  | { kind: 'too-many-values'; most: number }
 
 /** Faults of one value, whatever else the file holds. */
 type ShapeFigures =
@@ -58,6 +59,9 @@ type ShapeFigures =
   | { kind: 'text-empty' }
   | { kind: 'text-too-long'; most: number; letters: number }
   | { kind: 'badly-written'; form: TextForm }
+  /** A character that nobody sees: its code, `U+200B`, and which letter of the text it is, from 1. */
+  | { kind: 'hidden-character'; code: string; at: number }
+  | { kind: 'number-too-large' }
   | { kind: 'number-outside'; least?: number; most?: number; exclusive: boolean }
   | { kind: 'too-few'; least: number }
   | { kind: 'too-many'; most: number; count: number }
@@ -68,6 +72,8 @@ type ShapeFigures =
   | { kind: 'not-a-sixteenth' }
   | { kind: 'time-zone-unknown' }
   | { kind: 'last-day-not-administrative' }
+  /** Of a guardian's refusal or withdrawal. */
+  | { kind: 'last-day-not-given' }
   /** A refusal of a schema that has no kind of its own; `says` is its text. */
   | { kind: 'otherwise-refused'; says: string }
 
@@ -166,8 +172,11 @@ export type ProgramProblem = { path: string; value?: string } & ProblemFigures
 /** What may be doubtful about a program, told apart by `kind`. */
 export type DoubtFigures =
   | { kind: 'longer-than-term'; lastDay: CalendarDate; termLastDay: CalendarDate }
-  /** `days` from the last reconciliation until the day of the last entry; absent where none is on record. */
-  | { kind: 'not-reconciled'; lastReconciled?: CalendarDate; days?: number }
+  /**
+   * `within` so many days the card's book wants it; `days` from the last reconciliation until the day of the last
+   * entry, absent where none is on record.
+   */
+  | { kind: 'not-reconciled'; within: number; lastReconciled?: CalendarDate; days?: number }
   | { kind: 'card-without-last-day' }
   | { kind: 'work-kinds-not-stated' }
   | { kind: 'words-unresolved'; restriction: string; text: string }
@@ -183,7 +192,10 @@ export type DoubtFigures =
     }
   /** The edition's worksheet has no such factor or option. */
   | { kind: 'observations-not-readable'; item: string; edition: string }
-  | { kind: 'same-name'; name: string; people: readonly string[] }
+  /** Names that readers cannot tell apart. The first twenty by id, and how many more there are. */
+  | { kind: 'same-name'; name: string; people: readonly string[]; more?: number }
+  /** Numbers of cards that differ only in capitals, blanks or dashes; likewise the first twenty. */
+  | { kind: 'numbers-alike'; number: string; others: readonly string[]; more?: number }
   | { kind: 'age-not-on-record' }
   | { kind: 'capacity-not-stated' }
   | { kind: 'agreement-open-ended'; firstDay: CalendarDate }
@@ -193,6 +205,19 @@ export type DoubtFigures =
   /** Seen, by nobody named or by the holder alone; of age, attested by nobody named. */
   | { kind: 'seen-by-nobody-else'; subject: string }
   | { kind: 'age-not-attested' }
+  /** Recorded again in `entry`, after the lift that ends it was recorded in `liftEntry`. */
+  | { kind: 'lifted-before-recorded'; firstDay: CalendarDate; entry: number; lift: string; liftEntry: number }
+  | { kind: 'resolved-by-holder'; card: string; restriction: string; by: string }
+  /** Words that were found to restrict nothing. */
+  | { kind: 'resolved-into-nothing'; card: string; restriction: string }
+  /** Of the same id as a part of a rule book that ships: the keys, and of an edition the rules, that differ. */
+  | { kind: 'differs-from-shipped'; what: ShippedPart; book: string; parts: readonly string[]; more?: number }
+  | { kind: 'edition-not-shipped'; book: string }
+  /** What ships with the book and is not in the program. */
+  | { kind: 'shipped-part-missing'; what: ShippedPart; book: string; parts: readonly string[] }
+
+/** What a rule book that ships consists of. */
+export type ShippedPart = 'book' | 'edition' | 'order' | 'caution'
 
 export type DoubtKind = DoubtFigures['kind']
 

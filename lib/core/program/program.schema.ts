@@ -40,6 +40,7 @@ export const entrySchema = z.strictObject({
   actor: nameField,
   event: textField,
 })
+/** One entry of a program's journal: its number from 1, who stated it, and at which moment in UTC. */
 export type Entry = z.infer<typeof entrySchema>
 
 /** The sections of facts and their shapes, in the order in which they are written. */

@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import { dateField, instantField } from '../calendar/dates.schema.ts'
 import { FIRST_YEAR, LAST_YEAR, readDate } from '../calendar/dates.ts'
-import { idField, inchesField, nameField, textField } from '../kernel/fields.schema.ts'
+import { cardNumberField, idField, inchesField, nameField, textField } from '../kernel/fields.schema.ts'
+import { hiddenInId, hiddenInName } from '../kernel/hidden-characters.ts'
 import { nearestName } from '../kernel/nearest-name.ts'
 import { levelField, ruleIdField } from '../rulebooks/kinds/common.schema.ts'
 import { timeZoneField } from './program.schema.ts'
@@ -94,7 +95,7 @@ function addIssue(
       return
     }
     case 'invalid_key':
-      problems.add(steps, within.at(-1), { kind: 'badly-written', form: 'id' })
+      problems.add(steps, within.at(-1), badlyWritten('id', within.at(-1)))
       return
     case 'invalid_element':
     case 'invalid_format':
@@ -134,6 +135,8 @@ function isWrongInKind(issue: Issue): boolean {
 }
 
 function figuresOf(issue: Issue, own: Schema | undefined, value: unknown): ProblemFigures {
+  // JSON writes no such number; one like 1e400 becomes it when it is read.
+  if (value === Infinity || value === -Infinity) return { kind: 'number-too-large' }
   switch (issue.code) {
     case 'invalid_type':
       return { kind: 'wrong-type', expected: typeNamed(issue.expected), found: typeOf(value) }
@@ -141,7 +144,7 @@ function figuresOf(issue: Issue, own: Schema | undefined, value: unknown): Probl
       return notOneOf(issue.values, value)
     case 'invalid_format':
       if (typeof value === 'string' && value.trim() === '') return { kind: 'text-empty' }
-      return { kind: 'badly-written', form: formOf(own) }
+      return badlyWritten(formOf(own), value)
     case 'too_big':
       if (issue.origin === 'string')
         return { kind: 'text-too-long', most: Number(issue.maximum), letters: lengthOf(value) }
@@ -153,7 +156,7 @@ function figuresOf(issue: Issue, own: Schema | undefined, value: unknown): Probl
       if (issue.origin === 'array') return { kind: 'too-few', least: Number(issue.minimum) }
       return { kind: 'number-outside', least: Number(issue.minimum), exclusive: issue.inclusive === false }
     case 'custom':
-      return customFigures(issue.message, own, value)
+      return customFigures(issue, own, value)
     case 'invalid_element':
     case 'invalid_key':
     case 'invalid_union':
@@ -163,8 +166,24 @@ function figuresOf(issue: Issue, own: Schema | undefined, value: unknown): Probl
   }
 }
 
+/** A character that nobody sees is named: the text looks as it should. */
+function badlyWritten(form: TextForm, value: unknown): ProblemFigures {
+  const hidden = typeof value !== 'string' || form === 'text' ? undefined : hiddenIn(form, value)
+  return hidden === undefined ? { kind: 'badly-written', form } : { kind: 'hidden-character', ...hidden }
+}
+
+function hiddenIn(form: TextForm, text: string) {
+  return form === 'name' ? hiddenInName(text) : hiddenInId(text)
+}
+
 /** The fields of our own say what is wrong by reading the value again: the schema's message is for people. */
-function customFigures(message: string, own: Schema | undefined, value: unknown): ProblemFigures {
+function customFigures(
+  { message, params }: z.core.$ZodIssueCustom,
+  own: Schema | undefined,
+  value: unknown,
+): ProblemFigures {
+  if (own === nameField || own === cardNumberField) return badlyWritten(formOf(own), value)
+  if (params?.['kind'] === 'last-day-not-given') return { kind: 'last-day-not-given' }
   if (own === instantField) return { kind: 'not-an-instant' }
   if (own === timeZoneField) return { kind: 'time-zone-unknown' }
   if (own === inchesField) return { kind: 'not-a-sixteenth' }
@@ -194,6 +213,7 @@ function formOf(schema: Schema | undefined): TextForm {
   if (schema === idField) return 'id'
   if (schema === levelField) return 'level'
   if (schema === nameField) return 'name'
+  if (schema === cardNumberField) return 'card-number'
   if (schema === textField) return 'text'
   return schema === ruleIdField ? 'rule-id' : 'other'
 }

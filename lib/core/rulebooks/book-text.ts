@@ -7,7 +7,7 @@ import type { Rule, RuleKind } from './rules.schema.ts'
 import { MARKS, type Mark } from './words.ts'
 
 /** The sections of a book in the order in which they are read. */
-export const BOOK_SECTIONS = [
+const BOOK_SECTIONS = [
   'grants',
   'cards',
   'supervision',
@@ -116,6 +116,7 @@ const SECTION_OF: Readonly<Record<RuleKind, BookSection>> = {
   suspension: 'cards',
   term: 'cards',
   recognition: 'cards',
+  'card.reconciled': 'cards',
   supervision: 'supervision',
   'supervision.partner': 'supervision',
   'supervision.trainer': 'supervision',

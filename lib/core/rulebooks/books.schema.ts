@@ -29,16 +29,21 @@ const editionShape = {
 
 /** A rule book: a name under which editions follow each other. */
 export const bookSchema = z.strictObject({ ...versionFields, ...bookShape })
+/** A rule book by its name, as adopted. */
 export type Book = z.infer<typeof bookSchema>
 
 /** One edition, in force from its first through its last day (without one: until another is adopted). */
 export const editionSchema = z.strictObject({ ...versionFields, ...editionShape })
+/** An adopted edition: its days, its levels, its rules, each with its source and mark. */
 export type Edition = z.infer<typeof editionSchema>
+/** A level of one edition; its rank says nothing beside another edition's. */
 export type Level = Edition['levels'][number]
 
 /** An edition as a shipped book holds it, before a program adopts it. */
 export const shippedEditionSchema = z.strictObject({ id: idField, ...editionShape })
+/** An edition that no entry has recorded yet. */
 export type ShippedEdition = z.infer<typeof shippedEditionSchema>
+/** A book as a file holds it, before a program adopts it. */
 export const shippedBookSchema = z.strictObject({ id: idField, ...bookShape })
 
 /** A rule marked "from memory", read and confirmed by name, day and what was read. */
@@ -50,4 +55,5 @@ export const confirmationSchema = z.strictObject({
   day: dateField,
   read: textField,
 })
+/** Who read the source of one rule of one edition, on which day, and what was read. */
 export type Confirmation = z.infer<typeof confirmationSchema>

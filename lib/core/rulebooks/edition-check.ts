@@ -5,7 +5,7 @@ import { AT_MOST_ONCE, REQUIRED_ONCE, type Rule, type RuleKind } from './rules.s
 import type { SawKind, WorkKind } from './words.ts'
 
 /** Where in an edition a problem stands, as a path of names and positions from 0. */
-export type EditionPath = readonly (string | number)[]
+type EditionPath = readonly (string | number)[]
 
 /** What is wrong with an edition, with its figures. `nearest` is the known name nearest to an unknown one. */
 export type EditionFault =

@@ -1,4 +1,5 @@
-import { toDaySpan, type DaySpan } from '../calendar/spans.ts'
+import type { EpochDay } from '../calendar/dates.ts'
+import { hasDay, toDaySpan, type DaySpan } from '../calendar/spans.ts'
 import { InvariantBroken } from '../kernel/result.ts'
 import type { Edition, Level } from './books.schema.ts'
 import type { RuleRef } from './rule-ref.ts'
@@ -15,7 +16,7 @@ export class EditionIndex {
   readonly capacityAges: readonly RuleOf<'age.capacity'>[]
   readonly certificates: readonly RuleOf<'certificate'>[]
   /** The rule taken from its shelf last: the one to name where what was asked of it fails. */
-  lastTaken = ''
+  lastTaken: Rule | undefined
   /** Every age that a rule of this edition asks about, in years. */
   readonly years: readonly number[]
   private readonly shelves: Shelves
@@ -67,14 +68,13 @@ export class EditionIndex {
   one<Kind extends RequiredKind>(kind: Kind): RuleOf<Kind> {
     const rule = this.shelves[kind][0]
     if (rule === undefined) throw this.lacks(kind)
-    const taken: Rule = rule
-    this.lastTaken = taken.id
+    this.lastTaken = rule
     return rule
   }
 
-  /** The fault of an edition that lacks a rule it must hold, named as the rule taken last. */
+  /** The fault of an edition that lacks a rule it must hold. No rule is taken then, and so none is to be named. */
   lacks(kind: RuleKind): InvariantBroken {
-    this.lastTaken = kind
+    this.lastTaken = undefined
     return new InvariantBroken(`the edition ${this.edition.id} has no rule of kind ${kind}`)
   }
 
@@ -91,7 +91,7 @@ export class EditionIndex {
   /** What a level is granted for a work kind with a saw kind. */
   grant(level: string, workKind: WorkKind, sawKind: SawKind): RuleOf<'grant'> | undefined {
     const rule = this.grants[sawKind]?.[workKind]?.get(level)
-    if (rule !== undefined) this.lastTaken = rule.id
+    if (rule !== undefined) this.lastTaken = rule
     return rule
   }
 
@@ -145,6 +145,20 @@ export class EditionIndex {
   }
 }
 
+/** The edition of those given that is in force on a day. */
+export function inForceOn(editions: readonly EditionIndex[], day: EpochDay): EditionIndex | undefined {
+  return editions.find(({ days }) => hasDay(days, day))
+}
+
+/** The edition in force on a day or, before all of them and in a gap, the earliest: what a card was issued by. */
+export function inForceOrEarliest(
+  editions: readonly EditionIndex[],
+  day: EpochDay,
+): EditionIndex | undefined {
+  const earliest = [...editions].sort((left, right) => left.days.first - right.days.first)[0]
+  return inForceOn(editions, day) ?? earliest
+}
+
 /** One place for each kind: a kind of rule that nothing asks about does not compile. */
 function shelve(rules: readonly Rule[]): Shelves {
   const shelves: Shelves = {
@@ -166,6 +180,7 @@ function shelve(rules: readonly Rule[]): Shelves {
     suspension: [],
     term: [],
     recognition: [],
+    'card.reconciled': [],
     supervision: [],
     'supervision.partner': [],
     'supervision.trainer': [],

@@ -1,4 +1,4 @@
 import type { Mark } from './words.ts'
 
-/** A rule as an answer names it. `edition` is empty where no edition governs the day. */
+/** A rule of an edition as an answer names it, by their ids. */
 export type RuleRef = { edition: string; rule: string; source: string; mark: Mark }

@@ -45,4 +45,5 @@ export const AT_MOST_ONCE = [
   'assignment',
   'supervision.partner',
   'decider',
+  'card.reconciled',
 ] as const satisfies readonly RuleKind[]

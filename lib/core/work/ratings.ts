@@ -117,6 +117,6 @@ function greatest(complexities: readonly Complexity[]): Complexity {
 }
 
 /** One class higher; high stays high. */
-export function oneHigher(complexity: Complexity): Complexity {
+function oneHigher(complexity: Complexity): Complexity {
   return COMPLEXITIES[order(complexity) + 1] ?? 'high'
 }

@@ -18,10 +18,12 @@ export const placeSchema = z.strictObject({
       .array(z.strictObject({ book: idField, firstDay: dateField, lastDay: z.exactOptional(dateField) }))
       .max(40),
   ),
+  /** Degrees; south and west are negative. */
   box: z.exactOptional(
     z.strictObject({ south: degrees(90), north: degrees(90), west: degrees(180), east: degrees(180) }),
   ),
 })
+/** A place as known between two entries: where it lies, and which book is in force there on which days. */
 export type Place = z.infer<typeof placeSchema>
 
 const itemShape = {
@@ -43,25 +45,30 @@ const itemShape = {
 export const itemSchema = z.strictObject({
   ...versionFields,
   ...itemShape,
+  /** Feet. */
   height: z.exactOptional(z.number().min(1).max(400)),
   approval: z.exactOptional(
     z.strictObject({ by: nameField, day: dateField, conditions: z.exactOptional(textField) }),
   ),
 })
+/** A log or a tree to be worked on: its diameter in inches (whole sixteenths), its height in feet. */
 export type Item = z.infer<typeof itemSchema>
 
 /** The usual case where nobody has surveyed: asked like an item, as stated. */
 export const expectedWorkSchema = z.strictObject({
   ...versionFields,
   ...itemShape,
+  /** How many pieces at least, and at most. */
   least: z.int().min(0).max(10_000),
   most: z.int().min(1).max(10_000),
   complexity: complexityField,
 })
+/** Work that nobody has surveyed: from `least` to `most` pieces of at most this diameter and complexity. */
 export type ExpectedWork = z.infer<typeof expectedWorkSchema>
 
 /** What was observed at each factor of the worksheet. */
 export const observationsSchema = z.record(idField, idField)
+/** For each factor of a worksheet, by its id, the id of the option observed. */
 export type Observations = z.infer<typeof observationsSchema>
 
 /** A rating of an item: by whom, when, how; `not-rated` where a required factor could not be seen. */
@@ -75,6 +82,7 @@ export const ratingSchema = z.strictObject({
   how: z.enum(['on-site', 'photo', 'told']),
   reason: z.exactOptional(textField),
 })
+/** How complex somebody found an item on a day, and how they came to see it. */
 export type Rating = z.infer<typeof ratingSchema>
 
 /** A raise of a rating by a person, with a reason; covers all days unless it names a first. */
@@ -87,4 +95,5 @@ export const raiseSchema = z.strictObject({
   firstDay: z.exactOptional(dateField),
   reason: textField,
 })
+/** A complexity below which an item is not planned, from a day on or on all its days. */
 export type Raise = z.infer<typeof raiseSchema>

@@ -7,7 +7,7 @@ import type { Standing } from '../../../lib/core/rulebooks/standing.ts'
 import { byText } from '../../../lib/core/kernel/order.ts'
 
 /** A finding that an answer must hold, with the figures that matter. */
-export type ExpectedFinding = { kind: FindingKind; [figure: string]: unknown }
+type ExpectedFinding = { kind: FindingKind; [figure: string]: unknown }
 
 /** What an answer must say. `findings` is the exact set of the span. */
 export type Expected = {

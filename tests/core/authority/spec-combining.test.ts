@@ -4,9 +4,7 @@ import type { Standing } from '../../../lib/core/rulebooks/standing.ts'
 import type { Complexity } from '../../../lib/core/rulebooks/words.ts'
 import { card, suspension } from '../../builders/cards.ts'
 import { adult, certificate, membership, person } from '../../builders/people.ts'
-import { records, withSection } from '../../builders/records.ts'
-import { question, work } from '../../builders/work.ts'
-import { answerAbout, answerTo, expectRow, toldOf, type Row } from './told.ts'
+import { answerTo, expectRow, toldOf, type Row } from './told.ts'
 
 const NO_CARD = 'no-card sawKind=crosscut workKind=bucking | card.needed | none'
 const UNDER_B = 'needs-supervisor supervisor=B | grant.bucking.A | own-level'
@@ -253,37 +251,5 @@ describe('the card that speaks', () => {
     { name: 'nor does anybody without cards say more', cards: [], findings: [NO_CARD] },
   ])('[AU5] $name', ({ cards, findings }) => {
     expectRow({ name: '', facts: [adult('p-1', { cards })], standing: 'none', findings })
-  })
-})
-
-describe('a rule that throws', () => {
-  const base = records(adult('p-1', { cards: [card('p-1', 'B')] }))
-  const asked = question(work(), '2027-07-08')
-
-  it('[AU6] makes unknown with the rule named', () => {
-    const editions = structuredClone(base.editions)
-    const broken = editions.flatMap(({ rules }) => rules).find(({ id }) => id === 'grant.bucking.B')
-    Object.defineProperty(broken, 'cells', {
-      get: () => {
-        throw new Error('broken on purpose')
-      },
-    })
-    const answer = answerAbout(withSection(base, 'editions', editions), asked)
-    expect(answer.standing).toBe('unknown')
-    expect(answer.findings.map(({ kind, rule, allows }) => [kind, rule.rule, allows])).toEqual([
-      ['rule-failed', 'grant.bucking.B', 'unknown'],
-    ])
-  })
-
-  it('[AU6] so does a rule that a book should hold and does not', () => {
-    const editions = base.editions.map((edition) => ({
-      ...edition,
-      rules: edition.rules.filter(({ kind }) => kind !== 'card.days'),
-    }))
-    const answer = answerAbout(withSection(base, 'editions', editions), asked)
-    expect(answer.standing).toBe('unknown')
-    expect(answer.findings.map(({ kind, rule, allows }) => [kind, rule.rule, allows])).toEqual([
-      ['rule-failed', 'card.days', 'unknown'],
-    ])
   })
 })

@@ -3,6 +3,7 @@ import type { Card } from '../../../lib/core/cards/cards.schema.ts'
 import { card, ending, suspension } from '../../builders/cards.ts'
 import { adult, ageless, certificate, membership, permission, person } from '../../builders/people.ts'
 import type { Part } from '../../builders/records.ts'
+import { place } from '../../builders/work.ts'
 import { setsOf, type Asked } from './remedies-asked.ts'
 
 function without<Name extends keyof Card>(name: Name, from: Card): Omit<Card, Name> {
@@ -15,6 +16,14 @@ const double = { id: 'double', kind: 'double-bucking-only' as const }
 const width = (inches: number) => ({ id: 'w', kind: 'greatest-diameter' as const, inches })
 const holder = (level: string, said: Parameters<typeof card>[2] = {}, more: Part = {}): Part =>
   adult('p-1', { cards: [card('p-1', level, said)], ...more })
+const places = (...allowed: string[]) => ({ id: 'p', kind: 'places' as const, places: allowed })
+const ON_MAP: Part = {
+  places: [
+    place('quill', { kind: 'unit' }),
+    place('gate', { parent: 'quill' }),
+    place('ford', { parent: 'quill' }),
+  ],
+}
 const firstAid = certificate('p-1', 'first-aid')
 const cpr = (said: Parameters<typeof certificate>[2]): Part => ({
   certificates: [firstAid, certificate('p-1', 'cpr', said)],
@@ -211,14 +220,45 @@ describe('missing facts', () => {
       },
       [['record species']],
     ],
+    ['the place', { facts: [holder('B', { restrictions: [places('gate')] }), ON_MAP] }, [['record place']]],
     [
-      'the place',
-      { facts: [holder('B', { restrictions: [{ id: 'p', kind: 'places', places: ['gate'] }] })] },
+      'the place: the one where the work is not stopped',
+      {
+        facts: [
+          holder(
+            'B',
+            { restrictions: [places('gate', 'ford')] },
+            { suspensions: [suspension('stop', { subject: { kind: 'place', place: 'gate' } })] },
+          ),
+          ON_MAP,
+        ],
+        first: '2027-07-09',
+      },
+      [['record place']],
+    ],
+    [
+      'the place, where the work is stopped at every one that is allowed',
+      {
+        facts: [
+          holder(
+            'B',
+            { restrictions: [places('gate', 'ford')] },
+            { suspensions: [suspension('stop', { subject: { kind: 'place', place: 'quill' } })] },
+          ),
+          ON_MAP,
+        ],
+        first: '2027-07-09',
+      },
+      [],
+    ],
+    [
+      'the place: what lies in one that another restriction names',
+      { facts: [holder('B', { restrictions: [places('quill'), { ...places('ford'), id: 'too' }] }), ON_MAP] },
       [['record place']],
     ],
     [
       'the place, where no place is allowed',
-      { facts: [holder('B', { restrictions: [{ id: 'p', kind: 'places', places: [] }] })] },
+      { facts: [holder('B', { restrictions: [places()] }), ON_MAP] },
       [],
     ],
   ])('[AU76] %s', (_name, asked, sets) => {

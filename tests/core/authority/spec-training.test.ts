@@ -25,6 +25,16 @@ describe('what an assignment gives', () => {
       findings: [NO_CARD, LEARNS],
     },
     {
+      name: 'of no card the strictest stands over the days, though training came first',
+      facts: [adult('p-1'), ...learning()],
+      work: onLog,
+      first: '2027-07-10',
+      last: '2027-07-11',
+      standing: 'none',
+      spans: ['training 2027-07-10 2027-07-10', 'none 2027-07-11 2027-07-11'],
+      findings: [NO_CARD, LEARNS],
+    },
+    {
       name: 'not where a recognised card in force names the work, though it gives less',
       facts: [
         adult('p-1', {

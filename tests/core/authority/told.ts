@@ -53,7 +53,7 @@ export function toldOf(answer: { findings: readonly Finding[] }): string[] {
 /** One finding as a line; figures in the order of their names. */
 export function toldOfOne(finding: Finding): string {
   const { kind, rule, records: _records, allows, ...figures } = finding
-  return `${[kind, ...figuresOf(figures)].join(' ')} | ${rule.rule} | ${allows}`
+  return `${[kind, ...figuresOf(figures)].join(' ')} | ${rule?.rule ?? 'no rule'} | ${allows}`
 }
 
 /** The runs of days of an answer, each as `standing first last`. */

@@ -28,6 +28,27 @@ const drop = (name: string, id: string, key: string): Change => {
   return (file) => Reflect.deleteProperty(fact(file, name, id), key)
 }
 
+const rulesOf = (file: Raw): Raw[] => section(fact(file, 'editions', 'federal-crosscut-2016'), 'rules')
+
+/** Changes a rule of the book. */
+const inBook = (id: string, change: (rule: Raw) => unknown): Change => {
+  return (file) => {
+    const found = rulesOf(file).find((rule) => rule['id'] === id)
+    if (found === undefined) throw new Error(`no rule ${id}`)
+    change(found)
+  }
+}
+
+const withoutRule = (id: string): Change => {
+  return (file) => {
+    const rules = rulesOf(file)
+    rules.splice(
+      rules.findIndex((rule) => rule['id'] === id),
+      1,
+    )
+  }
+}
+
 const cases: { name: string; changes: Change[]; doubts: object[] }[] = [
   { name: 'nothing left open', changes: [], doubts: [] },
   {
@@ -52,12 +73,31 @@ const cases: { name: string; changes: Change[]; doubts: object[] }[] = [
   {
     name: 'reconciled 366 days before the last entry',
     changes: [reconciled('2026-05-27')],
-    doubts: [{ path: 'cards[1]', kind: 'not-reconciled', lastReconciled: '2026-05-27', days: 366 }],
+    doubts: [
+      { path: 'cards[1]', kind: 'not-reconciled', within: 365, lastReconciled: '2026-05-27', days: 366 },
+    ],
   },
   {
     name: 'never reconciled',
     changes: [reconciled(undefined)],
-    doubts: [{ path: 'cards[1]', kind: 'not-reconciled' }],
+    doubts: [{ path: 'cards[1]', kind: 'not-reconciled', within: 365 }],
+  },
+  {
+    name: 'reconciled 30 days before the last entry, where the book wants it within 30',
+    changes: [reconciled('2027-04-28'), inBook('card.reconciled', (rule) => (rule['days'] = 30))],
+    doubts: [],
+  },
+  {
+    name: 'reconciled 31 days before it',
+    changes: [reconciled('2027-04-27'), inBook('card.reconciled', (rule) => (rule['days'] = 30))],
+    doubts: [
+      { path: 'cards[1]', kind: 'not-reconciled', within: 30, lastReconciled: '2027-04-27', days: 31 },
+    ],
+  },
+  {
+    name: 'never reconciled, under a book that wants none',
+    changes: [reconciled(undefined), withoutRule('card.reconciled')],
+    doubts: [],
   },
   {
     name: 'a carried-in card that has ended is reconciled no more',
@@ -165,6 +205,24 @@ const cases: { name: string; changes: Change[]; doubts: object[] }[] = [
     name: 'an agreement that began and does not say until when',
     changes: [drop('memberships', 'wren-friends', 'lastDay')],
     doubts: [{ path: 'memberships[2]', kind: 'agreement-open-ended', firstDay: '2026-03-01' }],
+  },
+  {
+    name: 'an employment that began and does not say until when: the book wants no agreement of it',
+    changes: [setIn('memberships', 'tomo-staff', 'firstDay', '2026-03-01')],
+    doubts: [],
+  },
+  {
+    name: 'the same, where the book wants one of an employee',
+    changes: [
+      setIn('memberships', 'tomo-staff', 'firstDay', '2026-03-01'),
+      inBook('agreement', (rule) => (rule['capacities'] = ['employee'])),
+    ],
+    doubts: [{ path: 'memberships[1]', kind: 'agreement-open-ended', firstDay: '2026-03-01' }],
+  },
+  {
+    name: 'an open agreement of a volunteer, where the book wants none of anybody',
+    changes: [drop('memberships', 'wren-friends', 'lastDay'), withoutRule('agreement')],
+    doubts: [],
   },
   {
     name: 'an administrative suspension that is open-ended',

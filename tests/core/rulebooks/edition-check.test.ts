@@ -34,6 +34,7 @@ describe('what an edition must hold', () => {
     assignment: { workKinds: ['bucking'], upTo: 'least' },
     'supervision.partner': { workKinds: ['bucking'], complexities: ['least'] },
     decider: { taughtWithinMonths: 12 },
+    'card.reconciled': { days: 365 },
   }
   it.each(AT_MOST_ONCE)('[RB2] %s stands once and no more', (kind) => {
     const once = rule(kind, figures[kind])

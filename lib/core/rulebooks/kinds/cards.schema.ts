@@ -12,7 +12,7 @@ import {
 } from './common.schema.ts'
 
 /** What a level gives for a work kind, by complexity. */
-export const grantRule = z.strictObject({
+const grantRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('grant'),
   level: levelField,
@@ -22,22 +22,22 @@ export const grantRule = z.strictObject({
 })
 
 /** A card of the level is needed at all: what "no card" rests on. */
-export const cardNeededRule = z.strictObject({ ...ruleBase, kind: z.literal('card.needed') })
+const cardNeededRule = z.strictObject({ ...ruleBase, kind: z.literal('card.needed') })
 
 /** A card counts from its effective day through its last day. */
-export const cardDaysRule = z.strictObject({ ...ruleBase, kind: z.literal('card.days') })
+const cardDaysRule = z.strictObject({ ...ruleBase, kind: z.literal('card.days') })
 
 /** The holder works only inside the restrictions on the card. */
-export const restrictionRule = z.strictObject({ ...ruleBase, kind: z.literal('restriction') })
+const restrictionRule = z.strictObject({ ...ruleBase, kind: z.literal('restriction') })
 
 /** A restriction in words that nobody has resolved makes `unknown`. */
-export const wordsRule = z.strictObject({ ...ruleBase, kind: z.literal('restriction.words') })
+const wordsRule = z.strictObject({ ...ruleBase, kind: z.literal('restriction.words') })
 
 /** A suspension or stand-down stops authority on the days it covers. */
-export const suspensionRule = z.strictObject({ ...ruleBase, kind: z.literal('suspension') })
+const suspensionRule = z.strictObject({ ...ruleBase, kind: z.literal('suspension') })
 
-/** How long a card of a level is issued for, and how its last day is counted. */
-export const termRule = z.strictObject({
+/** How long a card of a level is issued for, in whole years or months, and how its last day is counted. */
+const termRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('term'),
   levels: z.array(levelField).min(1),
@@ -49,7 +49,7 @@ export const termRule = z.strictObject({
 })
 
 /** Which cards of other books count here, as which level; an empty list recognises none. */
-export const recognitionRule = z.strictObject({
+const recognitionRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('recognition'),
   books: z.array(
@@ -62,8 +62,15 @@ export const recognitionRule = z.strictObject({
   ),
 })
 
+/** For how many days after it was compared with its issuer's record a card carried in raises no doubt. */
+const reconciledRule = z.strictObject({
+  ...ruleBase,
+  kind: z.literal('card.reconciled'),
+  days: z.int().min(1).max(3660),
+})
+
 /** Supervision: cuts at one time for each supervisor, the supervisor's least age. */
-export const supervisionRule = z.strictObject({
+const supervisionRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('supervision'),
   cutsAtOnce: z.int().min(1).max(20),
@@ -71,7 +78,7 @@ export const supervisionRule = z.strictObject({
 })
 
 /** Where the partner on the other handle may be the supervisor. */
-export const partnerRule = z.strictObject({
+const partnerRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('supervision.partner'),
   workKinds: workKindsField,
@@ -79,12 +86,13 @@ export const partnerRule = z.strictObject({
 })
 
 /** A trainer at the next level is designated, in one of these roles. */
-export const trainerRule = z.strictObject({
+const trainerRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('supervision.trainer'),
   roles: z.array(z.enum(['instructor', 'evaluator'])).min(1),
 })
 
+/** The kinds of rule of the room `cards`, and what supervises whom. */
 export const cardRules = [
   grantRule,
   cardNeededRule,
@@ -94,6 +102,7 @@ export const cardRules = [
   suspensionRule,
   termRule,
   recognitionRule,
+  reconciledRule,
   supervisionRule,
   partnerRule,
   trainerRule,

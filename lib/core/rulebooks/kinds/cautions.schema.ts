@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { complexityField, idField, ruleBase, workKindsField } from './common.schema.ts'
 
 /** Which cautions stand beside an answer about a kind of work, in which order. */
-export const cautionsShownRule = z.strictObject({
+const cautionsShownRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('cautions.shown'),
   workKinds: workKindsField,
@@ -10,4 +10,5 @@ export const cautionsShownRule = z.strictObject({
   cautions: z.array(idField).min(1),
 })
 
+/** The kinds of rule of the room `cautions`. */
 export const cautionRules = [cautionsShownRule] as const

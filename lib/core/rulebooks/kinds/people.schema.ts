@@ -10,7 +10,7 @@ import {
 } from './common.schema.ts'
 
 /** The least age for any work with this kind of saw, whatever the capacity. */
-export const leastAgeRule = z.strictObject({
+const leastAgeRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('age.least'),
   sawKind: sawKindField,
@@ -21,7 +21,7 @@ export const leastAgeRule = z.strictObject({
  * What age limits in a capacity: from `from` (if named) until `under` years old, the work kinds give at most `gives`.
  * With `guardian`, a guardian's permission must be on record.
  */
-export const capacityAgeRule = z.strictObject({
+const capacityAgeRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('age.capacity'),
   sawKind: sawKindField,
@@ -34,21 +34,21 @@ export const capacityAgeRule = z.strictObject({
 })
 
 /** Capacities to which the book does not apply at all. */
-export const outsideRule = z.strictObject({
+const outsideRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('capacity.outside'),
   capacities: z.array(capacityField).min(1),
 })
 
 /** Capacities that need an agreement covering each day. */
-export const agreementRule = z.strictObject({
+const agreementRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('agreement'),
   capacities: z.array(capacityField).min(1),
 })
 
 /** A certificate that must hold on every day; a record of a subject in `servedBy` serves for it too. */
-export const certificateRule = z.strictObject({
+const certificateRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('certificate'),
   subject: idField,
@@ -56,21 +56,21 @@ export const certificateRule = z.strictObject({
 })
 
 /** Online only counts after one in-person or blended certificate of the subject. */
-export const deliveryRule = z.strictObject({
+const deliveryRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('certificate.delivery'),
   subjects: z.array(idField).min(1),
 })
 
 /** A self-stated certificate of these subjects is `unknown` until another person has seen it. */
-export const seenRule = z.strictObject({
+const seenRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('certificate.seen'),
   subjects: z.array(idField).min(1),
 })
 
 /** Training of somebody without a card in force, under a dated assignment, up to a complexity. */
-export const assignmentRule = z.strictObject({
+const assignmentRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('assignment'),
   workKinds: workKindsField,
@@ -78,7 +78,7 @@ export const assignmentRule = z.strictObject({
 })
 
 /** Who may evaluate whom: a designated evaluator who holds `holds` may recommend the levels in `recommends`. */
-export const evaluatorRule = z.strictObject({
+const evaluatorRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('evaluator'),
   holds: levelField,
@@ -87,12 +87,13 @@ export const evaluatorRule = z.strictObject({
 })
 
 /** Who may decide: nobody who examined the application or taught the candidate within so many months. */
-export const deciderRule = z.strictObject({
+const deciderRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('decider'),
   taughtWithinMonths: z.int().min(0).max(600),
 })
 
+/** The kinds of rule of the room `people`. */
 export const peopleRules = [
   leastAgeRule,
   capacityAgeRule,

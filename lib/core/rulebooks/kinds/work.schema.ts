@@ -2,17 +2,17 @@ import { z } from 'zod'
 import { complexityField, idField, nameField, ruleBase, workKindsField } from './common.schema.ts'
 
 /** An item nobody has rated is `unknown` for whoever's level gives anything. */
-export const ratedRule = z.strictObject({ ...ruleBase, kind: z.literal('complexity.rated') })
+const ratedRule = z.strictObject({ ...ruleBase, kind: z.literal('complexity.rated') })
 
-/** When a rating is provisional, and planned one class higher. */
-export const provisionalRule = z.strictObject({
+/** When a rating is provisional, and planned one class higher; it is so after `days` days. */
+const provisionalRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('complexity.provisional'),
   days: z.int().min(1).max(3660),
 })
 
 /** One factor of the worksheet: what is seen, and the least complexity each observation makes. */
-export const factorRule = z.strictObject({
+const factorRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('worksheet.factor'),
   factor: idField,
@@ -23,7 +23,7 @@ export const factorRule = z.strictObject({
 })
 
 /** Several factors of one class make the next. */
-export const stackingRule = z.strictObject({
+const stackingRule = z.strictObject({
   ...ruleBase,
   kind: z.literal('worksheet.stacking'),
   count: z.int().min(2).max(20),
@@ -31,4 +31,5 @@ export const stackingRule = z.strictObject({
   make: complexityField,
 })
 
+/** The kinds of rule of the room `work`. */
 export const workRules = [ratedRule, provisionalRule, factorRule, stackingRule] as const

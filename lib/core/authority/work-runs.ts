@@ -1,10 +1,10 @@
-import type { Authority } from '../core/authority/authority-index.ts'
-import type { Question } from '../core/authority/question.ts'
-import { openWork } from '../core/authority/work-line.ts'
-import { Cuts, longestRuns } from '../core/calendar/partitions.ts'
-import { toDaySpan, toSpan, type Span } from '../core/calendar/spans.ts'
-import type { EditionIndex } from '../core/rulebooks/edition-index.ts'
-import type { Complexity } from '../core/rulebooks/words.ts'
+import type { Authority } from './authority-index.ts'
+import type { Question } from './question.ts'
+import { openWork } from './work-line.ts'
+import { Cuts, longestRuns } from '../calendar/partitions.ts'
+import { toDaySpan, toSpan, type Span } from '../calendar/spans.ts'
+import type { EditionIndex } from '../rulebooks/edition-index.ts'
+import type { Complexity } from '../rulebooks/words.ts'
 
 /** The longest runs of days on which one edition governs the work at one planned complexity. */
 export type WorkRun = Span & {

@@ -1,0 +1,21 @@
+import { withoutHidden } from './hidden-characters.ts'
+
+/**
+ * A name as two readers compare it: without capitals, hidden characters, blanks at its ends and runs of blanks, and in
+ * one form where Unicode has several for one letter. Names that fold alike look alike; accents still tell them apart.
+ */
+export function foldedName(name: string): string {
+  return folded(name).replace(/\s+/gu, ' ').trim()
+}
+
+/** The same for the number of a card, in which blanks say nothing and one dash is like another. */
+export function foldedNumber(number: string): string {
+  return folded(number)
+    .replace(/\s+/gu, '')
+    .replace(/\p{Pd}/gu, '-')
+}
+
+function folded(text: string): string {
+  // Large letters first: some small ones, like the two Greek sigmas and ß, are one only there.
+  return withoutHidden(text.normalize('NFKC')).toUpperCase().toLowerCase().normalize('NFKC')
+}
