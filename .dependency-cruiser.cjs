@@ -34,7 +34,8 @@ const floors = {
   store: ['access', 'store', 'platform', 'wording', 'drawings', 'core'],
   platform: ['access', 'store', 'platform', 'wording', 'drawings', 'core'],
   usecases: ['usecases', 'access', 'store', 'platform', 'wording', 'drawings', 'core'],
-  cli: ['cli', 'wording', 'core'],
+  // The command line puts everything together: it is where the program starts.
+  cli: ['cli', 'usecases', 'access', 'store', 'platform', 'wording', 'core'],
   start: ['start'],
 }
 
@@ -132,7 +133,24 @@ module.exports = {
         dependencyTypesNot: ['type-only'],
       },
     ),
-    error('no-circular', 'Nothing imports itself by a detour.', {}, { circular: true }),
+    error(
+      'client-files-stay-light',
+      'What runs in a browser reaches neither store, use cases, access nor platform: it gets its actions as props.',
+      { path: '^app/.*(\\.client\\.tsx|/error\\.tsx)$|^app/(error|global-error)\\.tsx$' },
+      { path: '^lib/(store|usecases|access|platform)/', reachable: true },
+    ),
+    error(
+      'generated-in-store-only',
+      'Only the store knows the generated database client.',
+      { path: '^(lib|app|tests|seeds)/', pathNot: '^lib/store/' },
+      { path: '^lib/store/generated/' },
+    ),
+    error(
+      'no-circular',
+      'Nothing imports itself by a detour.',
+      { pathNot: '^lib/store/generated/' },
+      { circular: true },
+    ),
     error(
       'everything-resolves',
       'Every import leads somewhere. Peers of the bench are installed apart.',
@@ -141,7 +159,7 @@ module.exports = {
     ),
   ],
   options: {
-    doNotFollow: { path: 'node_modules' },
+    doNotFollow: { path: ['node_modules', '^lib/store/generated/'] },
     exclude: { path: '^tests/bench/node_modules' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },

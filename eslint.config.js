@@ -47,7 +47,17 @@ const impureProperties = [
 ]
 
 export default tseslint.config(
-  { ignores: ['**/node_modules/', '.data/', 'coverage/'] },
+  {
+    ignores: [
+      '**/node_modules/',
+      '.data/',
+      '.next/',
+      '.next-*/',
+      'next-env.d.ts',
+      'lib/store/generated/',
+      'coverage/',
+    ],
+  },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   js.configs.recommended,
   comments.recommended,
@@ -84,6 +94,21 @@ export default tseslint.config(
       '@typescript-eslint/no-confusing-void-expression': 'off',
       '@typescript-eslint/no-unsafe-enum-assignment': 'off', // there are no enums, and it is slow
       '@typescript-eslint/no-unnecessary-type-parameters': 'off',
+    },
+  },
+  {
+    // The name tells what runs in a browser, and dependency-cruiser goes by the name.
+    files: ['app/**/*.ts', 'app/**/*.tsx'],
+    ignores: ['app/**/*.client.tsx', 'app/**/error.tsx', 'app/global-error.tsx'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        ...everywhere,
+        {
+          selector: "ExpressionStatement[directive='use client']",
+          message: 'A file for the browser is named *.client.tsx.',
+        },
+      ],
     },
   },
   {

@@ -99,7 +99,8 @@ function sourcesUnder(folder) {
       readdirSync(ground, { recursive: true, encoding: 'utf8' }).map((name) => join(ground, name)),
     )
     .map((path) => relative(folder, path).replaceAll('\\', '/'))
-    .filter((path) => /\.(ts|tsx)$/.test(path) && !path.endsWith('.d.ts') && !path.includes('node_modules/'))
+    .filter((path) => /\.(ts|tsx)$/.test(path) && !path.endsWith('.d.ts'))
+    .filter((path) => !path.includes('node_modules/') && !path.startsWith('lib/store/generated/'))
 }
 
 for (const signal of ['SIGINT', 'SIGTERM']) {

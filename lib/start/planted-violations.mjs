@@ -16,7 +16,10 @@ export const targets = {
   'lib/cli/target.ts': target,
   'lib/usecases/target.ts': target,
   'lib/store/target.ts': target,
+  'lib/start/target.ts': target,
+  'lib/store/generated/target.ts': target,
   'tests/builders/target.ts': target,
+  'app/planted-between.ts': "export * from '../lib/usecases/target.ts'\n",
   'lib/core/work/planted-circle.ts': "export * from './planted-circle-two.ts'\n",
 }
 
@@ -63,9 +66,11 @@ export const planted = [
   runtime('floor-store', 'lib/store/planted.ts', '../usecases/target.ts'),
   runtime('floor-platform', 'lib/platform/planted.ts', '../usecases/target.ts'),
   runtime('floor-usecases', 'lib/usecases/planted.ts', '../cli/target.ts'),
-  runtime('floor-cli', 'lib/cli/planted.ts', '../store/target.ts'),
+  runtime('floor-cli', 'lib/cli/planted.ts', '../start/target.ts'),
   runtime('floor-start', 'lib/start/planted.ts', '../core/kernel/target.ts'),
   runtime('floor-app', 'app/planted.ts', '../lib/store/target.ts'),
+  runtime('client-files-stay-light', 'app/planted.client.tsx', './planted-between.ts'),
+  runtime('client-files-stay-light', 'app/error.tsx', './planted-between.ts'),
   runtime('unknown-room', 'lib/core/program/planted.ts', '../attic/target.ts'),
   runtime('unknown-floor', 'lib/usecases/planted-floor.ts', '../attic/target.ts'),
   runtime('unknown-room-imports', 'lib/core/attic/planted.ts', '../kernel/target.ts'),
@@ -80,6 +85,7 @@ export const planted = [
   runtime('no-test-packages-in-the-product', 'lib/cli/planted-package.ts', 'fast-check'),
   runtime('plain-version-is-independent', 'tests/plain/planted.ts', '../../lib/core/kernel/target.ts'),
   runtime('plain-version-is-independent', 'tests/plain/planted-builder.ts', '../builders/target.ts'),
+  runtime('generated-in-store-only', 'lib/usecases/planted-generated.ts', '../store/generated/target.ts'),
   {
     rule: 'no-circular',
     file: 'lib/core/work/planted-circle-two.ts',
@@ -95,6 +101,7 @@ export const innocent = [
   runtime('', 'lib/core/calendar/innocent.ts', 'temporal-polyfill'),
   runtime('', 'lib/cli/innocent.ts', '../wording/target.ts'),
   runtime('', 'lib/start/innocent.ts', 'node:fs'),
+  runtime('', 'lib/store/innocent.ts', './generated/target.ts'),
   runtime('', 'tests/properties/innocent.ts', '../../lib/core/kernel/target.ts'),
   typeOnly('', 'tests/plain/innocent.ts', '../../lib/core/kernel/target.ts'),
 ]

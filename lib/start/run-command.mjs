@@ -12,7 +12,7 @@ const plainOutput = { NO_COLOR: '1', FORCE_COLOR: undefined, npm_config_loglevel
  * Runs a program to its end and gathers what it printed. Code 127 when it could not be started.
  * @param {string} program
  * @param {readonly string[]} args
- * @param {{ cwd?: string, env?: NodeJS.ProcessEnv }} [options]
+ * @param {{ cwd?: string, env?: Record<string, string | undefined> }} [options]
  * @returns {Promise<Finished>}
  */
 export function runCommand(program, args, options = {}) {

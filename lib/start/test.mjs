@@ -2,6 +2,7 @@
 // `npm test -- NAME` runs one stage; `--long` gives the properties more cases. Node built-ins only.
 import { fileURLToPath } from 'node:url'
 import { closingLine, total } from './count.mjs'
+import { generate } from './generate.mjs'
 import { endRunning } from './run-command.mjs'
 import { gates, install, runGate, runTests } from './stages.mjs'
 
@@ -37,6 +38,9 @@ async function main(args) {
   const installed = await install(root)
   print(installed)
   if (!installed.ok) return close([installed], { passed: 0, failed: 0 })
+  const generated = await generate(root)
+  print(generated)
+  if (!generated.ok) return close([generated], { passed: 0, failed: 0 })
 
   const results = await runGates(gates.filter((gate) => runs(gate.name)))
   let tests = { passed: 0, failed: 0 }
