@@ -1,0 +1,30 @@
+import { z } from 'zod'
+import { canonicalJson, type JsonValue } from './canonical-json.ts'
+
+const json: z.ZodType<JsonValue> = z.json()
+
+const entryBody = z.object({
+  /** The records that the entry is about. */
+  about: z.array(z.string()),
+  /** The facts that it recorded, each with the digest of its row. */
+  facts: z.array(z.object({ table: z.string(), id: z.string(), digest: z.string() })),
+  /** The facts that it closed. */
+  closed: z.array(z.object({ table: z.string(), id: z.string() })),
+  outcome: json,
+  said: z.exactOptional(json),
+})
+
+/** What the body of an entry holds: ids and digests only, never a name. */
+export type EntryBody = z.infer<typeof entryBody>
+
+/** Reads the body of an entry. Nothing where it is no canonical JSON, or none of this shape. */
+export function readEntryBody(text: string): EntryBody | undefined {
+  let value: JsonValue
+  try {
+    value = JSON.parse(text) as JsonValue
+    if (canonicalJson(value) !== text) return undefined
+  } catch {
+    return undefined
+  }
+  return entryBody.safeParse(value).data
+}

@@ -1,0 +1,68 @@
+import type { JsonValue } from './canonical-json.ts'
+import { readEntryBody, type EntryBody } from './entry-body.schema.ts'
+import { factDigest, type Sha256 } from './entry.ts'
+import type { JournalFinding } from './findings.ts'
+import type { SoundEntry } from './verify-chain.ts'
+
+/** A fact as it is kept. `row` and `salt` are what {@link factDigest} takes. */
+export type FactRow = {
+  table: string
+  id: string
+  recordedIn: number
+  supersededIn: number | null
+  /** The id of the record that it is a fact of. */
+  record: string
+  salt: string
+  row: Readonly<Record<string, JsonValue>>
+}
+
+/**
+ * Compares facts with the entries that name them. Only entries that stand are asked: what an altered or missing entry
+ * said of its facts is not known, and that it is so has been told. `last` is the number of the last entry there is.
+ */
+export function verifyFacts(
+  sound: readonly SoundEntry[],
+  last: number,
+  facts: readonly FactRow[],
+  sha256: Sha256,
+): readonly JournalFinding[] {
+  const findings: JournalFinding[] = []
+  const bodies = new Map<number, EntryBody>()
+  for (const { n, body } of sound) {
+    const read = readEntryBody(body)
+    if (read === undefined) findings.push({ kind: 'body-unreadable', n })
+    else bodies.set(n, read)
+  }
+  const rows = new Map(facts.map((fact) => [keyOf(fact), fact]))
+  const named = new Set<string>()
+  const closed = new Set<string>()
+  for (const [n, body] of bodies) {
+    for (const { table, id, digest } of body.facts) {
+      named.add(keyOf({ table, id }))
+      const fact = rows.get(keyOf({ table, id }))
+      if (fact === undefined) findings.push({ kind: 'fact-missing', n, table, id })
+      else if (factDigest(fact.row, fact.salt, sha256) !== digest)
+        findings.push({ kind: 'fact-altered', n, table, id })
+    }
+    for (const { table, id } of body.closed) {
+      closed.add(keyOf({ table, id }))
+      const fact = rows.get(keyOf({ table, id }))
+      // A fact that is gone altogether was told by the entry that recorded it.
+      if (fact !== undefined && fact.supersededIn !== n)
+        findings.push({ kind: 'closing-lost', n, table, id, closedIn: fact.supersededIn })
+    }
+  }
+  const isKnown = (n: number) => bodies.has(n) || n > last
+  for (const fact of facts) {
+    const { table, id, recordedIn, supersededIn } = fact
+    if (!named.has(keyOf(fact)) && isKnown(recordedIn))
+      findings.push({ kind: 'fact-unnamed', n: recordedIn, table, id })
+    if (supersededIn !== null && !closed.has(keyOf(fact)) && isKnown(supersededIn))
+      findings.push({ kind: 'closing-unnamed', n: supersededIn, table, id })
+  }
+  return findings
+}
+
+function keyOf({ table, id }: { table: string; id: string }): string {
+  return `${table} ${id}`
+}
