@@ -7,6 +7,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'tests/bench/**'],
     setupFiles: ['tests/setup.ts'],
+    globalSetup: ['tests/test-server.ts'],
     pool: 'forks',
     maxWorkers: 2,
     testTimeout: long ? 1_200_000 : 60_000,
