@@ -1,0 +1,86 @@
+import type { CalendarDate } from '../core/calendar/dates.ts'
+import { toEpochDay } from '../core/calendar/dates.ts'
+import { coverageOn, indexMembership } from '../core/people/memberships.ts'
+import type { Membership } from '../core/people/people.schema.ts'
+import type { Place } from '../core/work/work.schema.ts'
+import { PlaceIndex } from '../core/work/place-index.ts'
+import type { Actor, GrantedRole } from './roles.ts'
+import { ACCESS_TABLE, type Permission, type Reach } from './table.ts'
+
+/** The records that say who belongs where, as now known. */
+export type Belonging = { memberships: readonly Membership[]; places: readonly Place[] }
+
+/** The people whom a permission reaches: everybody, or those named. */
+export type PeopleInReach = 'everybody' | ReadonlySet<string>
+
+/** Whether any role of the actor has the permission at all. */
+export function hasPermission(actor: Actor, permission: Permission): boolean {
+  return actor.roles.some(({ role }) => ACCESS_TABLE[permission][role] !== undefined)
+}
+
+/** Whether a permission reaches the whole program. */
+export function reachesProgram(actor: Actor, permission: Permission): boolean {
+  return actor.roles.some((granted) => {
+    const reach = ACCESS_TABLE[permission][granted.role]
+    return reach === 'program' && isUnscoped(granted)
+  })
+}
+
+/** On whose record an actor may use a permission today. */
+export function peopleInReach(
+  actor: Actor,
+  permission: Permission,
+  { memberships, places }: Belonging,
+  today: CalendarDate,
+): PeopleInReach {
+  const reached = new Set<string>()
+  const tree = new PlaceIndex(places)
+  const day = toEpochDay(today)
+  for (const granted of actor.roles) {
+    const reach = ACCESS_TABLE[permission][granted.role]
+    if (reach === undefined) continue
+    if (reach === 'own') {
+      if (actor.person !== undefined) reached.add(actor.person)
+      continue
+    }
+    const wanted = scopeOf(granted, reach)
+    if (wanted.unit === undefined && wanted.organisation === undefined) return 'everybody'
+    for (const membership of memberships) {
+      if (!isMemberOn(membership, day) || !isWithin(membership, wanted, tree)) continue
+      reached.add(membership.person)
+    }
+    // Whoever works here reads their own record, whatever else their role reaches.
+    if (actor.person !== undefined) reached.add(actor.person)
+  }
+  return reached
+}
+
+/** Whether one person's record is within reach. */
+export function isInReach(people: PeopleInReach, person: string): boolean {
+  return people === 'everybody' || people.has(person)
+}
+
+function isUnscoped({ unit, organisation }: GrantedRole): boolean {
+  return unit === undefined && organisation === undefined
+}
+
+function scopeOf(granted: GrantedRole, reach: Reach): Pick<GrantedRole, 'unit' | 'organisation'> {
+  return reach === 'organisation'
+    ? { ...(granted.organisation === undefined ? {} : { organisation: granted.organisation }) }
+    : granted
+}
+
+function isMemberOn(membership: Membership, day: ReturnType<typeof toEpochDay>): boolean {
+  const coverage = coverageOn(indexMembership(membership), day)
+  return coverage !== 'ended' && coverage !== 'not-begun'
+}
+
+function isWithin(
+  membership: Membership,
+  wanted: Pick<GrantedRole, 'unit' | 'organisation'>,
+  tree: PlaceIndex,
+): boolean {
+  if (wanted.organisation !== undefined && membership.organisation !== wanted.organisation) return false
+  if (wanted.unit === undefined) return true
+  return membership.unit !== undefined && tree.chain(membership.unit).includes(wanted.unit)
+}

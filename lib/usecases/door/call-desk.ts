@@ -1,0 +1,40 @@
+import { snapshotOf } from '../../store/snapshot.ts'
+import { logAct, logRefusal } from './access-log.ts'
+import { admitAbout, admitCaller } from './admit.ts'
+import type { Caller } from './caller.ts'
+import type { Outcome } from './outcome.ts'
+import { readInput } from './read-input.ts'
+import type { Runtime } from './runtime.ts'
+import type { DeskCommand } from './use-case.ts'
+import { worldOf } from './world.ts'
+
+/** The way in for writes on which no answer rests: signing in and out, links, answers kept. */
+export async function callDeskCommand<Input, Prepared, Value>(
+  runtime: Runtime,
+  useCase: DeskCommand<Input, Prepared, Value>,
+  { input }: { input: unknown },
+  caller: Caller,
+): Promise<Outcome<Value>> {
+  const ended = await runDeskCommand(runtime, useCase, input, caller)
+  if (ended.kind === 'done') await logAct(runtime, useCase, caller)
+  else if (ended.kind !== 'invalid') await logRefusal(runtime, useCase.name, caller, ended)
+  return ended
+}
+
+async function runDeskCommand<Input, Prepared, Value>(
+  runtime: Runtime,
+  useCase: DeskCommand<Input, Prepared, Value>,
+  input: unknown,
+  caller: Caller,
+): Promise<Outcome<Value>> {
+  const refused = admitCaller(caller, useCase.permission, useCase.stepUp ?? false)
+  if (refused !== undefined) return refused
+  const read = readInput(useCase.input, input)
+  if (!read.ok) return { kind: 'invalid', fields: read.problem }
+  const prepared = await useCase.prepare(read.value, runtime)
+  if (!prepared.ok) return prepared.problem
+  const world = worldOf(runtime, await snapshotOf(runtime.store))
+  const outOfReach = admitAbout(caller, useCase.permission, useCase.about(read.value), world)
+  if (outOfReach !== undefined) return outOfReach
+  return useCase.act(world, prepared.value, read.value, caller)
+}

@@ -1,0 +1,35 @@
+import type { BookFile } from '../../core/program/book-file.schema.ts'
+import type { Clock } from '../../platform/clock/clock.ts'
+import type { Store } from '../../store/client.ts'
+
+/** What the door works with; opened once at the start, the same for every page and command. */
+export type Runtime = {
+  store: Store
+  clock: Clock
+  /** The rule books that ship with this version; a program adopts copies. */
+  shippedBooks: readonly BookFile[]
+  /** Whether this database was loaded with the invented demonstration. */
+  demo: boolean
+  /** The accounts that anybody may be in a demonstration; none in any other database. */
+  demoAccounts: readonly DemoAccount[]
+}
+
+/** An account of the demonstration, with the password that the sign-in page shows. */
+export type DemoAccount = { signInName: string; password: string; says: string }
+
+const KEY = Symbol.for('kerfbook.runtime')
+
+/**
+ * The runtime of this process. The server opens it, and the pages, which the bundler compiles apart from the server,
+ * find it here.
+ */
+export function runtime(): Runtime {
+  const held = (globalThis as { [KEY]?: Runtime })[KEY]
+  if (held === undefined) throw new Error('The runtime was not opened: pages are served by `npm start` only.')
+  return held
+}
+
+/** Makes a runtime the one of this process. */
+export function holdRuntime(opened: Runtime): void {
+  ;(globalThis as { [KEY]?: Runtime })[KEY] = opened
+}

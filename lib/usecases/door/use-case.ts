@@ -1,0 +1,112 @@
+import type { z } from 'zod'
+import type { Actor } from '../../access/roles.ts'
+import type { Permission } from '../../access/table.ts'
+import type { CalendarDate } from '../../core/calendar/dates.ts'
+import type { Instant } from '../../core/calendar/instants.ts'
+import { success, type Result } from '../../core/kernel/result.ts'
+import type { JsonValue } from '../../core/journal/canonical-json.ts'
+import type { Snapshot } from '../../store/snapshot.ts'
+import type { Changes } from '../../store/write.ts'
+import type { Database } from '../../store/client.ts'
+import type { EventKind, LoggedKind } from '../../wording/events.ts'
+import type { Caller } from './caller.ts'
+import type { NotDone, Outcome } from './outcome.ts'
+import type { Runtime } from './runtime.ts'
+
+/** Everything a use case may know beside its input: the facts, the day, who acts. */
+export type World = {
+  snapshot: Snapshot
+  /** The day in the program's time zone. */
+  today: CalendarDate
+  now: Instant
+  /** The clock of this machine, for sessions and links, which a demo's own clock does not move. */
+  realNow: Date
+  runtime: Runtime
+}
+
+/** Who may call: a permission of the table, or one of two that need no account. */
+export type Admission = Permission | 'anybody' | 'start-only'
+
+/** The records a use case is about; access is checked on them after they were loaded. */
+export type About =
+  | { kind: 'nothing' }
+  | { kind: 'program' }
+  | { kind: 'own-account' }
+  | { kind: 'people'; people: readonly string[] }
+
+type Common<Input, Prepared> = {
+  /** Room and verb, `program/bring-in`. */
+  name: string
+  permission: Admission
+  /** Whether the password is wanted again when it was last given more than five minutes ago. */
+  stepUp?: true
+  input: z.ZodType<Input>
+  /** Slow work that needs no facts, done before anything is locked: hashing, parsing a file. */
+  prepare: (input: Input, runtime: Runtime) => Promise<Result<Prepared, NotDone>>
+}
+
+/** One entry to write: what is recorded, and for an entry of a file when that was stated. */
+export type EntrySaved = { changes: Changes; statedAt?: Instant }
+export type EntryJournalled = { event: EventKind; said: JsonValue }
+
+/** A write that is journalled. In this order TypeScript infers each type from the one before. */
+export type Command<Input, Prepared, Facts, Decision, Value extends JsonValue> = Common<Input, Prepared> & {
+  kind: 'command'
+  load: (
+    world: World,
+    prepared: Prepared,
+    input: Input,
+  ) => Result<Facts, NotDone> | Promise<Result<Facts, NotDone>>
+  about: (facts: Facts, input: Input) => About
+  decide: (facts: Facts, input: Input, world: World, actor: Actor | undefined) => Result<Decision, NotDone>
+  /** The entries, one after another in one transaction; none at all where nothing changes. */
+  save: (decision: Decision) => readonly EntrySaved[]
+  journal: (decision: Decision) => readonly EntryJournalled[]
+  /** Working tables that change with it, in the same transaction. */
+  desk?: (decision: Decision, desk: Database, world: World) => Promise<void>
+  value: (decision: Decision) => Value
+}
+
+/** A write to working tables alone, on which no answer rests: a line in the access log instead of the journal. */
+export type DeskCommand<Input, Prepared, Value> = Common<Input, Prepared> & {
+  kind: 'desk'
+  logged: LoggedKind
+  about: (input: Input) => About
+  act: (world: World, prepared: Prepared, input: Input, caller: Caller) => Promise<Outcome<Value>>
+}
+
+/** A read. */
+export type Query<Input, Facts, Value> = Omit<Common<Input, undefined>, 'prepare'> & {
+  kind: 'query'
+  load: (world: World, input: Input, actor: Actor | undefined) => Result<Facts, NotDone>
+  about: (facts: Facts, input: Input) => About
+  answer: (facts: Facts, world: World, actor: Actor | undefined) => Value
+  /** How the look stands in the access log; nothing for what is nobody's record. */
+  looked?: (value: Value, input: Input) => { subject?: string; question?: JsonValue; count?: number }
+}
+
+/** Declares a journalled write. */
+export function command<Input, Prepared, Facts, Decision, Value extends JsonValue>(
+  declared: Omit<Command<Input, Prepared, Facts, Decision, Value>, 'kind'>,
+): Command<Input, Prepared, Facts, Decision, Value> {
+  return { kind: 'command', ...declared }
+}
+
+/** Declares a write to working tables. */
+export function deskCommand<Input, Prepared, Value>(
+  declared: Omit<DeskCommand<Input, Prepared, Value>, 'kind'>,
+): DeskCommand<Input, Prepared, Value> {
+  return { kind: 'desk', ...declared }
+}
+
+/** Declares a read. */
+export function query<Input, Facts, Value>(
+  declared: Omit<Query<Input, Facts, Value>, 'kind'>,
+): Query<Input, Facts, Value> {
+  return { kind: 'query', ...declared }
+}
+
+/** For use cases without slow work. */
+export function nothingToPrepare(): Promise<Result<undefined, NotDone>> {
+  return Promise.resolve(success(undefined))
+}

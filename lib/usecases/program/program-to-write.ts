@@ -1,0 +1,37 @@
+import { accountOf } from '../../access/actors.ts'
+import { isKnownAt } from '../../core/kernel/versions.ts'
+import type { Program } from '../../core/program/program.schema.ts'
+import type { Snapshot } from '../../store/snapshot.ts'
+import { EVENT_KINDS, eventSentence, type EventKind } from '../../wording/events.ts'
+
+/** Who stands behind an entry that no account wrote. */
+const THE_START = 'Kerfbook, at the start'
+
+/**
+ * The program as a file states it: an entry that a file brought in its own words, one of a command with the name of
+ * who gave it and the sentence of what it did.
+ */
+export function programToWrite(snapshot: Snapshot): Program {
+  const entries = snapshot.program.entries.map((entry) => {
+    const written = snapshot.commands.get(entry.n)
+    if (written === undefined) return entry
+    return {
+      ...entry,
+      actor: nameOf(snapshot, written.actor),
+      event: isEvent(written.event) ? eventSentence(written.event) : written.event,
+    }
+  })
+  return { ...snapshot.program, entries }
+}
+
+/** The name of the person behind an account, else what they sign in as. */
+export function nameOf(snapshot: Snapshot, account: string | undefined): string {
+  if (account === undefined) return THE_START
+  const fact = accountOf(snapshot, account)
+  const person = snapshot.program.people.find((one) => one.id === fact?.person && isKnownAt(one, snapshot.n))
+  return person?.name ?? fact?.signInName ?? account
+}
+
+function isEvent(word: string): word is EventKind {
+  return EVENT_KINDS.some((kind) => kind === word)
+}

@@ -1,0 +1,61 @@
+import type { CalendarDate } from '../core/calendar/dates.ts'
+import type { Instant } from '../core/calendar/instants.ts'
+import { dayText, momentText } from './days.ts'
+
+/** Why a use case was refused though everything that was typed is well formed. Data, never sentences. */
+export type Refusal =
+  | { kind: 'name-or-password-wrong' }
+  | { kind: 'too-many-tries'; minutes: number }
+  | { kind: 'link-not-good' }
+  | { kind: 'already-founded' }
+  | { kind: 'not-founded' }
+  | { kind: 'sign-in-name-taken'; name: string }
+  | { kind: 'other-program'; here: string; file: string }
+  | { kind: 'no-entries' }
+  | { kind: 'stated-in-the-future'; n: number; statedAt: Instant }
+  | { kind: 'not-a-demo' }
+  | { kind: 'book-unknown'; book: string }
+  | { kind: 'no-manager'; name: string }
+  | { kind: 'days-backwards' }
+  | { kind: 'no-common-day'; first?: CalendarDate; last?: CalendarDate }
+  | { kind: 'not-yet-known'; latest: number }
+  | { kind: 'command-used-otherwise' }
+  | { kind: 'constraint'; rule: string; name: string }
+
+export type RefusalKind = Refusal['kind']
+
+/** A refusal as one or two plain sentences: what is so, and what to do about it. */
+export function refusalSentence(refusal: Refusal): string {
+  // The key picks the function for its own kind; TypeScript cannot follow that across the union.
+  const sentence = SENTENCES[refusal.kind] as (refusal: Refusal) => string
+  return sentence(refusal)
+}
+
+const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kind }>) => string } = {
+  'name-or-password-wrong': () => 'The name or the password is not right.',
+  'too-many-tries': ({ minutes }) =>
+    `There were too many tries. Try again in ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}.`,
+  'link-not-good': () =>
+    'This link is not good any more: it works once and for a limited time. Ask for a new one.',
+  'already-founded': () => 'This database has a program already. Sign in instead.',
+  'not-founded': () => 'This database has no program yet. Open the link that was printed at the start.',
+  'sign-in-name-taken': ({ name }) => `The sign-in name ${name} is taken. Choose another.`,
+  'other-program': ({ here, file }) =>
+    `This database holds the program ${here}, and the file is of the program ${file}. Nothing was brought in.`,
+  'no-entries': () => 'The file has no entries, so nothing is on record in it.',
+  'stated-in-the-future': ({ n, statedAt }) =>
+    `Entry ${n} of the file is stated as of ${momentText(statedAt)}, which is still to come. Nothing was brought in.`,
+  'not-a-demo': () => 'Demo accounts exist in a demo database only, and this is none.',
+  'book-unknown': ({ book }) => `No rule book of the id ${book} ships with this version.`,
+  'no-manager': ({ name }) => `Nobody who signs in as ${name} is a program manager here.`,
+  'days-backwards': () => 'The last day lies before the first.',
+  'no-common-day': ({ first, last }) =>
+    `None of the days asked is a day of this piece of work${
+      first === undefined || last === undefined ? '' : `: it is planned ${dayText(first)} to ${dayText(last)}`
+    }.`,
+  'not-yet-known': ({ latest }) => `The journal has entries 1 to ${latest}.`,
+  'command-used-otherwise': () =>
+    'This command was sent before with other contents. Nothing was changed; open the page again and repeat what you want.',
+  constraint: ({ name }) =>
+    `Something else was recorded in the meantime, and both cannot stand (${name}). Nothing was changed; open the page again.`,
+}

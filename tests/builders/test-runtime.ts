@@ -1,0 +1,61 @@
+import { fileURLToPath } from 'node:url'
+import { beginDemo } from '../../lib/cli/serve/begin.ts'
+import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
+import { openRuntime } from '../../lib/usecases/door/open-runtime.ts'
+import type { Runtime } from '../../lib/usecases/door/runtime.ts'
+import { writeWaiting } from '../../lib/store/access-log.ts'
+import { cloneDatabase, cloneFilled, type TestDatabase } from './test-database.ts'
+
+const SEEDS = fileURLToPath(new URL('../../seeds', import.meta.url))
+
+/** A runtime on a database of its own; `close` drops it. */
+export type TestRuntime = {
+  runtime: Runtime
+  database: TestDatabase
+  closeStore: () => Promise<void>
+  close: () => Promise<void>
+}
+
+/** An empty journal: of a demonstration that is not yet loaded, or of a program in earnest. */
+export async function openTestRuntime(begin: 'demo' | 'own', today?: string): Promise<TestRuntime> {
+  return openOn(await cloneDatabase(), begin, today)
+}
+
+async function openOn(
+  database: TestDatabase,
+  begin: 'demo' | 'own',
+  today: string | undefined,
+): Promise<TestRuntime> {
+  const runtime = await openRuntime({
+    url: database.appUrl,
+    seeds: SEEDS,
+    begin,
+    ...(today === undefined ? {} : { today: today as CalendarDate }),
+  })
+  const closeStore = async () => {
+    await writeWaiting(runtime.store)
+    await runtime.store.close()
+  }
+  return {
+    runtime,
+    database,
+    closeStore,
+    close: async () => {
+      await closeStore()
+      await database.drop()
+    },
+  }
+}
+
+/** The day at which the clock of the demonstration stands in tests. */
+export const DEMO_TODAY = '2027-05-03'
+
+/** The invented demonstration with its accounts, loaded through the door once in a run and cloned since. */
+export async function openDemoRuntime(): Promise<TestRuntime> {
+  const database = await cloneFilled('kerfbook_demonstration', async (filling) => {
+    const opened = await openOn(filling, 'demo', DEMO_TODAY)
+    await beginDemo(opened.runtime, SEEDS, () => undefined)
+    await opened.closeStore()
+  })
+  return openOn(database, 'demo', DEMO_TODAY)
+}

@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Work } from '../../lib/core/authority/answer.ts'
+import { ask, openRecords, workOfItem } from '../../lib/core/authority/ask.ts'
+import type { Question } from '../../lib/core/authority/question.ts'
+import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
+import { recordsAt } from '../../lib/core/program/known.ts'
+import type { Program } from '../../lib/core/program/program.schema.ts'
+import { readProgram } from '../../lib/core/program/read-program.ts'
+import { SECTION_NAMES, type Fact } from '../../lib/core/program/sections.ts'
+import { writeProgram } from '../../lib/core/program/write-program.ts'
+import { snapshotOf } from '../../lib/store/snapshot.ts'
+import { askQuestion } from '../../lib/usecases/authority/ask.ts'
+import type { AskedQuestion } from '../../lib/usecases/authority/question.schema.ts'
+import { callQuery } from '../../lib/usecases/door/call-query.ts'
+import { programToWrite } from '../../lib/usecases/program/program-to-write.ts'
+import { DEMO_TODAY, openDemoRuntime, type TestRuntime } from '../builders/test-runtime.ts'
+import { twentyQuestions } from '../builders/twenty-questions.ts'
+
+let opened: TestRuntime
+let file: Program
+
+beforeAll(async () => {
+  const read = readProgram(readFileSync(new URL('../../seeds/demo.json', import.meta.url), 'utf8'))
+  if (!read.ok) throw new Error('the demonstration cannot be read')
+  file = read.value
+  opened = await openDemoRuntime()
+})
+afterAll(() => opened.close())
+
+/** The question as the core takes it; nothing where the item or the place was not on record then. */
+function questionOfFile(
+  authority: ReturnType<typeof openRecords>,
+  asked: AskedQuestion,
+): Question | undefined {
+  const today = DEMO_TODAY as CalendarDate
+  if (!('item' in asked.work)) {
+    const work: Work = asked.work
+    const isKnown = work.place === undefined || authority.records.places.some(({ id }) => id === work.place)
+    return isKnown ? { work, first: asked.first!, last: asked.last!, today } : undefined
+  }
+  const own = workOfItem(authority, asked.work.item, asked.work.sawKind)
+  if (own === undefined) return undefined
+  return { work: own.work, first: asked.first ?? own.first!, last: asked.last ?? own.last!, today }
+}
+
+/** All entries in the long run; else each eleventh, and the last: the facts themselves are compared at every one. */
+function askedEntries(): number[] {
+  const all = file.entries.map(({ n }) => n)
+  return process.env['KERFBOOK_LONG'] === '1' ? all : all.filter((n) => n % 11 === 0 || n === all.length)
+}
+
+function inOrder(facts: readonly Fact[]): Fact[] {
+  return [...facts].sort(
+    (left, right) => left.id.localeCompare(right.id) || left.recordedIn - right.recordedIn,
+  )
+}
+
+/** Answers stand in the order in which people are on record, which a file and a database need not share. */
+function byPerson<Kind extends { person: string }>(answers: readonly Kind[]): Kind[] {
+  return [...answers].sort((left, right) => left.person.localeCompare(right.person))
+}
+
+describe('the demonstration in the database answers like its file', () => {
+  it('there are twenty questions, of stated work and of items, bucking and felling', () => {
+    const questions = twentyQuestions()
+    expect(questions).toHaveLength(20)
+    const kinds = new Set(questions.map(({ work }) => ('item' in work ? 'item' : work.workKind)))
+    expect(kinds).toEqual(new Set(['item', 'bucking', 'felling']))
+  })
+
+  it.each(twentyQuestions().map((asked, at) => ({ number: at + 1, asked })))(
+    'question $number through the door, for everybody: now and as known before',
+    async ({ asked }) => {
+      let answers = 0
+      for (const n of askedEntries()) {
+        const authority = openRecords(recordsAt(file, n))
+        const question = questionOfFile(authority, asked)
+        const input = { ...asked, knownAt: { n } }
+        const outcome = await callQuery(opened.runtime, askQuestion, { input }, { kind: 'start' })
+        if (question === undefined) {
+          expect(outcome.kind, `entry ${n}`).toBe('invalid')
+          continue
+        }
+        if (outcome.kind !== 'done') throw new Error(`entry ${n}: ${JSON.stringify(outcome)}`)
+        expect(byPerson(outcome.value.answers), `entry ${n}`).toEqual(
+          byPerson(ask(authority, question).answers),
+        )
+        answers += outcome.value.answers.length
+      }
+      expect(answers).toBeGreaterThan(0)
+      const now = await callQuery(opened.runtime, askQuestion, { input: asked }, { kind: 'start' })
+      const authority = openRecords(recordsAt(file, file.entries.length))
+      const question = questionOfFile(authority, asked)!
+      if (now.kind !== 'done') throw new Error(JSON.stringify(now))
+      expect(byPerson(now.value.answers)).toEqual(byPerson(ask(authority, question).answers))
+      expect(now.value.answers).toHaveLength(file.people.length)
+    },
+  )
+
+  it('as known at every entry the same facts are on record, so every answer there is the same', async () => {
+    const { program } = await snapshotOf(opened.runtime.store)
+    for (let n = 0; n <= file.entries.length; n += 1) {
+      const [stored, stated] = [recordsAt(program, n), recordsAt(file, n)]
+      for (const section of SECTION_NAMES) {
+        expect(inOrder(stored[section]), `${section} at ${n}`).toEqual(inOrder(stated[section]))
+      }
+    }
+  })
+
+  it('what is stored and loaded is what the file says: every fact of every section, and every entry', async () => {
+    const { program } = await snapshotOf(opened.runtime.store)
+    for (const section of SECTION_NAMES) {
+      expect(inOrder(program[section]), section).toEqual(inOrder(file[section]))
+    }
+    expect(program.entries.slice(0, file.entries.length)).toEqual(file.entries)
+  })
+
+  it('taken out again it is a program file with the same facts, and one entry more for the accounts', async () => {
+    const text = writeProgram(programToWrite(await snapshotOf(opened.runtime.store)))
+    const read = readProgram(text)
+    if (!read.ok) throw new Error(JSON.stringify(read.problem.slice(0, 3)))
+    const last = read.value.entries.at(-1)
+    expect(last).toMatchObject({ n: 77, actor: 'Kerfbook, at the start' })
+    const without = { ...read.value, entries: read.value.entries.slice(0, -1) }
+    expect(writeProgram(without)).toBe(writeProgram(file))
+  })
+})
