@@ -1,0 +1,22 @@
+/** One thing to put right: the name of the field (empty for the whole form) and a sentence. */
+export type FormProblem = { field: string; message: string }
+
+/** How a form stands between two tries. What was typed comes back with it, all but passwords. */
+export type FormState = {
+  /** The id of the command that the next try sends; a repeat of the same try is one command. */
+  command: string
+  /** How many tries there were; the form is drawn afresh after each. */
+  tries: number
+  problems: readonly FormProblem[]
+  /** A refusal that belongs to no field. */
+  refusal?: string
+  values: Readonly<Record<string, string>>
+}
+
+/** What a form does with what was typed. */
+export type FormAction = (state: FormState, typed: FormData) => Promise<FormState>
+
+/** The id of a field on the page, which the error summary links to. */
+export function fieldId(name: string): string {
+  return `field-${name.replaceAll('.', '-')}`
+}

@@ -1,0 +1,31 @@
+import type { ReactNode } from 'react'
+import { Wordmark } from './wordmark.tsx'
+
+/** What stands round every page: the name, the program, who is here, and at the foot what every answer says. */
+export function Frame({
+  program,
+  who,
+  children,
+}: {
+  program?: string | undefined
+  who?: ReactNode
+  children: ReactNode
+}) {
+  return (
+    <>
+      <header className="mast">
+        <div className="sheet">
+          <Wordmark />
+          <span className="program">{program}</span>
+          {who === undefined ? null : <div className="who">{who}</div>}
+        </div>
+      </header>
+      <main id="page" className="sheet" tabIndex={-1}>
+        {children}
+      </main>
+      <footer className="sheet">
+        <p className="foot">Authority is not safety. This says who may, not that anything should be cut.</p>
+      </footer>
+    </>
+  )
+}

@@ -1,0 +1,50 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+
+/** A page in a browser of its own, with everything that went wrong on it. */
+export type WatchedPage = {
+  page: Page
+  /** Errors on the console, broken scripts, refusals of the content policy, requests to elsewhere. */
+  troubles: string[]
+  close: () => Promise<void>
+}
+
+/** Opens a page that gathers its troubles. Its requests leave this machine's address for nowhere. */
+export async function watchedPage(
+  browser: Browser,
+  address: string,
+  options: BrowserContextOptions = {},
+): Promise<WatchedPage> {
+  const context = await browser.newContext({ baseURL: address, ...options })
+  const page = await context.newPage()
+  const troubles: string[] = []
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') troubles.push(message.text())
+  })
+  page.on('pageerror', (error) => troubles.push(error.message))
+  page.on('request', (request) => {
+    const url = request.url()
+    if (!url.startsWith(address) && !url.startsWith('data:')) troubles.push(`asked ${url}`)
+  })
+  if (options.javaScriptEnabled !== false) {
+    await page.addInitScript(() => {
+      document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => {
+        console.error(`policy: ${violatedDirective} ${blockedURI}`)
+      })
+    })
+  }
+  return { page, troubles, close: () => context.close() }
+}
+
+/** What axe finds wrong with a page, as lines. */
+export async function axeFindings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze()
+  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html}`))
+}
+
+/** By how many pixels a page is wider than its window. */
+export function overflow(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+}
