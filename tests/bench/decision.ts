@@ -1,4 +1,4 @@
-import { openRecords } from '../../lib/core/authority/ask.ts'
+import { askBriefly, openRecords } from '../../lib/core/authority/ask.ts'
 import { openMatrix } from '../../lib/core/authority/matrix.ts'
 import { STANDINGS, rankOf } from '../../lib/core/rulebooks/standing.ts'
 import { bigProgram, itemsOf } from './big-program.ts'
@@ -17,19 +17,16 @@ const authority = opened.value
 const items = itemsOf(authority)
 const before = rssMiB()
 const times: number[] = []
-let last: { ranks: Uint8Array; matrix: ReturnType<typeof openMatrix> } | undefined
+let last: Uint8Array | undefined
 for (let round = 0; round <= ROUNDS; round += 1) {
   last = undefined
-  const { ms, value } = await timed(() => {
-    const matrix = openMatrix(authority, items)
-    return { matrix, ranks: matrix.decide() }
-  })
+  const { ms, value } = await timed(() => openMatrix(authority, items).decide())
   // The first round warms up.
   if (round > 0) times.push(ms)
   last = value
 }
 if (last === undefined) throw new RangeError('no round was run')
-const { ranks, matrix } = last
+const ranks = last
 const counts = STANDINGS.map(
   (standing, rank) => [standing, ranks.filter((one) => one === rank).length] as const,
 )
@@ -51,7 +48,10 @@ printLine('decision', { ours_ms: ms, ratio: GOAL_MS / ms, goal: 1 })
 let differ = 0
 const asked = await timed(() => {
   for (const { person, item } of drawnPairs(PEOPLE, ITEMS, CHECKED, 4)) {
-    const answer = matrix.answer(person, item)
+    const [id, asked] = [authority.people[person]?.id, items[item]]
+    if (id === undefined || asked === undefined) throw new RangeError('the pair lies outside the table')
+    const [answer] = askBriefly(authority, { ...asked, today: asked.first, persons: [id] })
+    if (answer === undefined) throw new RangeError('nobody is asked')
     if (rankOf(answer.standing) === ranks[person * ITEMS + item]) continue
     differ += 1
     console.log(

@@ -15,7 +15,7 @@ export function ourAnswers(
   people: readonly number[],
 ): AnswerBody[] {
   const matrix = openMatrix(authority, items)
-  return people.flatMap((person) => items.map((_, item) => matrix.answer(person, item)))
+  return people.flatMap((person) => matrix.answersOf(person))
 }
 
 /** What is in some answers, so that nobody can leave it out unseen. */

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto'
+import { setTimeout as wait } from 'node:timers/promises'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
+import type { Duplex } from 'node:stream'
 import next from 'next'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { log, logError, takeOverConsole } from '../log/log.ts'
@@ -27,6 +29,7 @@ export type RunningServer = {
   stop: () => Promise<void>
 }
 
+const UPGRADE_REFUSED = 'HTTP/1.1 400 Bad Request\r\nConnection: close\r\nContent-Length: 0\r\n\r\n'
 const LONGEST_REQUEST_MS = 30_000
 const LONGEST_HEADERS_MS = 10_000
 const LONGEST_DRAIN_MS = 10_000
@@ -46,6 +49,7 @@ export async function serve(settings: ServerSettings): Promise<Result<RunningSer
   const server = createServer({ maxHeaderSize: LARGEST_HEADERS }, (request, response) => {
     void answer(request, response)
   })
+  refuseUpgrades(server)
   server.requestTimeout = LONGEST_REQUEST_MS
   server.headersTimeout = LONGEST_HEADERS_MS
   server.keepAliveTimeout = KEEP_ALIVE_MS
@@ -115,8 +119,24 @@ export async function serve(settings: ServerSettings): Promise<Result<RunningSer
     stop: async () => {
       isDraining = true
       await drain(server)
-      await app.close()
+      // What the framework still waits for is not waited for without end.
+      await Promise.race([app.close(), wait(LONGEST_DRAIN_MS, undefined, { ref: false })])
     },
+  })
+}
+
+/**
+ * Nothing here speaks another protocol than HTTP. The framework would hold such sockets open for its own tools, past
+ * every limit and past the end: its listener, which it adds at the first request, is taken away again.
+ */
+function refuseUpgrades(server: Server): void {
+  const refuse = (_request: IncomingMessage, socket: Duplex) => {
+    socket.on('error', () => socket.destroy())
+    socket.end(UPGRADE_REFUSED, () => socket.destroy())
+  }
+  server.on('upgrade', refuse)
+  server.on('newListener', (name: string, listener: (...args: unknown[]) => void) => {
+    if (name === 'upgrade') process.nextTick(() => server.removeListener('upgrade', listener))
   })
 }
 

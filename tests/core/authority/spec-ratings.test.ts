@@ -80,14 +80,15 @@ describe('ratings one after another', () => {
       ['high 8-10'],
     ],
     [
+      // Planned one class higher, what a photo shows would be moderate: it takes no place at all.
       'a lower one by photo',
-      [rated('moderate', 'c', '2027-07-01'), rated('least', 'c', '2027-07-09', { how: 'photo' })],
-      ['moderate 8-10'],
+      [rated('high', 'c', '2027-07-01'), rated('least', 'c', '2027-07-09', { how: 'photo' })],
+      ['high 8-10'],
     ],
     [
       'a lower one that was told',
-      [rated('moderate', 'c', '2027-07-01'), rated('least', 'c', '2027-07-09', { how: 'told' })],
-      ['moderate 8-10'],
+      [rated('high', 'c', '2027-07-01'), rated('least', 'c', '2027-07-09', { how: 'told' })],
+      ['high 8-10'],
     ],
     [
       'a lower one by somebody who may not do this very log',

@@ -140,6 +140,11 @@ describe('sets', () => {
       { facts: [holder('B', {}, cpr({ lastDay: '2026-12-31' }))], today: '2027-07-09' },
       [],
     ],
+    [
+      'never by a day before today, though it fails on days to come as well',
+      { facts: [holder('B', {}, cpr({ lastDay: '2026-12-31' }))], today: '2027-07-09', last: '2027-07-12' },
+      [],
+    ],
   ])('[AU75] a certificate %s', (_name, asked, sets) => {
     expect(setsOf(asked)).toEqual(sets)
   })
@@ -179,6 +184,20 @@ describe('missing facts', () => {
       [['record capacity', SUPERVISED]],
     ],
     ["a guardian's permission", { facts: [minor({})] }, [['record guardian-permission', SUPERVISED]]],
+    [
+      'a permission that has ended is had anew',
+      {
+        facts: [
+          minor({
+            permissions: [
+              permission('p-1'),
+              permission('p-1', { id: 'b', firstDay: '2027-07-01', lastDay: '2027-07-07' }),
+            ],
+          }),
+        ],
+      },
+      [['record guardian-permission', SUPERVISED]],
+    ],
     ['a refusal stays', { facts: [minor({ permissions: [permission('p-1', { says: 'refused' })] })] }, []],
     [
       'a permission withdrawn stays so',
