@@ -1,13 +1,16 @@
 import type { Met } from '../core/authority/answer.ts'
 import type { ExplainedDays } from '../core/authority/explain.ts'
-import { findingJson, standingJson } from './answer-json.ts'
-import type { AnswerJson } from './answer.schema.ts'
-import type { RecordIndex } from './record-index.ts'
+import { findingJson, standingJson } from '../core/authority/answer-json.ts'
+import type { AnswerJson } from '../core/authority/answer.schema.ts'
+import type { ShownRecord } from '../wording/record-index.ts'
+
+/** The records of the person asked about, by id. */
+export type RecordsById = (id: string) => readonly ShownRecord[]
 
 type ExplanationJson = NonNullable<AnswerJson['explanation']>
 
 /** The whole chain behind one person's answer as data, with every record it names. */
-export function explanationJson(explained: readonly ExplainedDays[], records: RecordIndex): ExplanationJson {
+export function explanationJson(explained: readonly ExplainedDays[], records: RecordsById): ExplanationJson {
   return explained.map((days) => {
     const ids = new Set([
       ...days.met.flatMap((met) => met.records),

@@ -9,7 +9,8 @@ export function programHelp(commands: readonly CommandHelp[]): string {
   const longest = Math.max(...commands.map((command) => command.name.length))
   return [
     'Kerfbook: who may do which bucking and felling work with a crosscut saw, on which days.',
-    'It computes on files, or on the database of this machine, and writes nothing but its answer.',
+    'It computes on files, or on the database of this machine, and writes nothing but its answer; only bring-in and',
+    'reset-manager change the database.',
     '',
     'Commands:',
     ...commands.map((command) => `  ${command.name.padEnd(longest)}  ${command.summary}`),

@@ -87,9 +87,14 @@ function findEntry(program: Program, moment: KnownMoment | undefined): Result<nu
   }
   const n = entryAt(program, moment)
   if (n > 0) return success(n)
-  const asked =
-    'instant' in moment ? momentText(moment.instant) : 'day' in moment ? dayText(moment.day) : moment.n
+  const { timeZone } = program.program
   const first = program.entries[0]
-  const since = first === undefined ? '' : ` Its first entry is of ${momentText(first.statedAt)}.`
-  return refused(`As known on ${asked}, nothing was on record.${since}`)
+  const since = first === undefined ? '' : ` Its first entry is of ${momentText(first.statedAt, timeZone)}.`
+  return refused(`As known on ${momentAsked(moment, timeZone)}, nothing was on record.${since}`)
+}
+
+/** A day is one of the program's time zone, and its end is meant. */
+function momentAsked(moment: KnownMoment, timeZone: string): string {
+  if ('n' in moment) return `${moment.n}`
+  return 'instant' in moment ? momentText(moment.instant, timeZone) : `${dayText(moment.day)} in ${timeZone}`
 }

@@ -18,13 +18,13 @@ import { joinedByAnd, joinedByOr } from '../wording/lists.ts'
 import type { Given, OptionSpecs } from './arguments.ts'
 import { misuse, type Refusal } from './outcome.ts'
 import { printableLine } from './printable.ts'
-import { readInches } from './read-inches.ts'
+import { readInches } from '../wording/read-inches.ts'
 
 /** The options that say as of when: shared by every command that answers from a program. */
 export const TIME_OPTIONS = {
   'known-at': {
     value: 'N|INSTANT|DAY',
-    says: 'answer from what was on record at an entry, a moment (UTC) or the end of a day',
+    says: 'answer from what was on record at an entry, a moment (UTC) or the end of a day (of the program’s time zone)',
   },
   today: { value: 'DAY', says: 'the day remedies count from (else today, in the program’s time zone)' },
 } as const satisfies OptionSpecs

@@ -1,19 +1,20 @@
 import type { Answer } from '../core/authority/answer.ts'
 import { ask, askBriefly } from '../core/authority/ask.ts'
+import type { AnswerToWrite } from '../core/authority/answer-json.ts'
 import type { Authority } from '../core/authority/authority-index.ts'
-import { explain, type ExplainedDays } from '../core/authority/explain.ts'
+import { besideAnswer } from '../core/authority/beside-answer.ts'
+import { explain, speakingCards } from '../core/authority/explain.ts'
 import type { Question } from '../core/authority/question.ts'
 import { success, type Result } from '../core/kernel/result.ts'
 import type { Given } from './arguments.ts'
-import { cautionsShown } from './cautions-shown.ts'
 import type { Io } from './io.ts'
 import type { MemberDays } from '../wording/companies.ts'
+import { AUTHORITY_IS_NOT_SAFETY } from '../wording/notice.ts'
 import { openProgram } from './open-program.ts'
 import { misuse, type Refusal } from './outcome.ts'
 import type { QuestionWords } from './question-words.ts'
 import { resolveQuestion } from './resolve-question.ts'
 import type { AskedText } from './text/ask-text.ts'
-import { supervisors, workRuns } from '../core/authority/work-runs.ts'
 
 /** The one file that a command works on. */
 export function onlyOperand(given: Given, noun: string): Result<string, Refusal> {
@@ -31,23 +32,39 @@ export function askQuestion(file: string, words: QuestionWords, io: Io): Result<
   if (!resolved.ok) return resolved
   const question = resolved.value
   const { authority, names } = open.value
-  const runs = workRuns(authority, question)
+  const beside = besideAnswer(authority, question)
   const { answers, company } = ask(authority, question)
   return success({
     open: open.value,
     context: {
       question,
       names,
-      supervisors: supervisors(runs, question),
+      supervisors: beside.supervisors,
       cardsOf: (person) => speakingCards(explain(authority, question, person)),
-      edition: runs.find((run) => run.edition !== undefined)?.edition?.edition.id ?? '',
+      edition: beside.edition,
     },
-    runs,
+    beside,
     answers,
     ...(company === undefined ? {} : { company }),
     members: membersOf(authority, question, answers),
-    cautions: cautionsShown(runs, question, authority.records.cautions),
   })
+}
+
+/** What the data of an answer are written from. */
+export function answerToWrite({ open, context, beside, answers, company }: AskedText): AnswerToWrite {
+  const { program, entries, invented } = open.program
+  return {
+    notice: AUTHORITY_IS_NOT_SAFETY,
+    program,
+    invented: invented === true,
+    knownAt: { entry: open.knownAt, statedAt: entries[open.knownAt - 1]?.statedAt ?? '' },
+    today: open.today,
+    question: context.question,
+    beside,
+    people: open.authority.records.people,
+    answers,
+    ...(company === undefined ? {} : { company }),
+  }
 }
 
 /** The days of everybody in the company and of those asked by name: from the answers, and asked where it is missing. */
@@ -58,9 +75,4 @@ function membersOf(authority: Authority, question: Question, answers: readonly A
   const missing = ids.filter((id) => !known.has(id))
   const all = [...answers, ...askBriefly(authority, { ...question, persons: missing })]
   return ids.flatMap((id) => all.find(({ person }) => person === id) ?? [])
-}
-
-function speakingCards(explained: readonly ExplainedDays[]): string[] {
-  const cards = explained.flatMap(({ spokenBy }) => (spokenBy.by === 'card' ? [spokenBy.card] : []))
-  return [...new Set(cards)]
 }

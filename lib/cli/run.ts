@@ -4,11 +4,13 @@ import { readArguments, type Given } from './arguments.ts'
 import type { Command, CommandHelp, DatabaseCommand } from './command.ts'
 import { askCommand } from './commands/ask.ts'
 import { bookCommand } from './commands/book.ts'
+import { bringInCommand } from './commands/bring-in.ts'
 import { checkCommand } from './commands/check.ts'
 import { explainCommand } from './commands/explain.ts'
 import { matrixCommand } from './commands/matrix.ts'
 import { rateCommand } from './commands/rate.ts'
 import { resetManagerCommand } from './commands/reset-manager.ts'
+import { takeOutCommand } from './commands/take-out.ts'
 import { verifyJournalCommand } from './commands/verify-journal.ts'
 import { commandHelp, PROGRAM, programHelp } from './help.ts'
 import { NotWritten, type Io } from './io.ts'
@@ -24,7 +26,12 @@ const COMMANDS: readonly Command[] = [
   bookCommand,
 ]
 
-const DATABASE_COMMANDS: readonly DatabaseCommand[] = [verifyJournalCommand, resetManagerCommand]
+const DATABASE_COMMANDS: readonly DatabaseCommand[] = [
+  bringInCommand,
+  takeOutCommand,
+  verifyJournalCommand,
+  resetManagerCommand,
+]
 
 const ALL_COMMANDS = [...COMMANDS, ...DATABASE_COMMANDS]
 

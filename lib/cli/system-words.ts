@@ -14,6 +14,10 @@ const READING: ReadonlyMap<string, string> = new Map([
 ])
 
 const WRITING: ReadonlyMap<string, string> = new Map([
+  ['EEXIST', 'something is there already, and nothing is written over it.'],
+  ['ENOENT', 'there is no such folder.'],
+  ['ENOTDIR', 'a part of the path is a file.'],
+  ['ENAMETOOLONG', 'that is a longer name than this system has.'],
   ['ENOSPC', 'no room is left on the disk.'],
   ['EDQUOT', 'your share of the disk is used up.'],
   ['EFBIG', 'it is larger than a file may be here.'],

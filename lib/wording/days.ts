@@ -1,6 +1,6 @@
 import type { HoldsThrough } from '../core/authority/answer.ts'
-import type { CalendarDate } from '../core/calendar/dates.ts'
-import type { Instant } from '../core/calendar/instants.ts'
+import { toEpochDay, type CalendarDate } from '../core/calendar/dates.ts'
+import { clockIn, dateIn, type Instant } from '../core/calendar/instants.ts'
 import type { Span } from '../core/calendar/spans.ts'
 import type { Standing } from '../core/rulebooks/standing.ts'
 import { joinedByAnd } from './lists.ts'
@@ -57,14 +57,30 @@ export function throughText(holdsThrough: HoldsThrough, standing: Standing): str
   return ', with no end on record in the next ten years'
 }
 
-/** A moment, in UTC to the minute: `14 April 2027, 16:40 UTC`. */
-export function momentText(instant: Instant): string {
-  return `${dayText(instant.slice(0, 10) as CalendarDate)}, ${instant.slice(11, 16)} UTC`
+/**
+ * A moment, in UTC to the minute: `14 April 2027, 16:40 UTC`. With a time zone its clocks stand beside, and its day
+ * where that is another: `15 April 2027, 03:40 UTC, which is 14 April 2027, 21:40 in America/Denver`.
+ */
+export function momentText(instant: Instant, timeZone?: string): string {
+  const day = instant.slice(0, 10) as CalendarDate
+  const text = `${dayText(day)}, ${instant.slice(11, 16)} UTC`
+  if (timeZone === undefined || timeZone === 'UTC') return text
+  const there = dateIn(instant, timeZone)
+  const dayThere = there === day ? '' : `${dayText(there)}, `
+  return `${text}, which is ${dayThere}${clockIn(instant, timeZone)} in ${timeZone}`
 }
 
 /** A number of days in words: `1 day`, `8 days`. */
 export function daysText(count: number): string {
   return count === 1 ? '1 day' : `${count} days`
+}
+
+/** How long ago something was, from whole minutes: `less than a minute ago`, `12 minutes ago`, `3 hours ago`. */
+export function agoText(minutes: number): string {
+  if (minutes < 1) return 'less than a minute ago'
+  if (minutes < 60) return minutes === 1 ? '1 minute ago' : `${minutes} minutes ago`
+  const hours = Math.floor(minutes / 60)
+  return hours === 1 ? '1 hour ago' : `${hours} hours ago`
 }
 
 function dayNumber(date: CalendarDate): number {
@@ -73,4 +89,13 @@ function dayNumber(date: CalendarDate): number {
 
 function monthName(date: CalendarDate): string {
   return MONTHS[Number(date.slice(5, 7)) - 1] ?? date.slice(5, 7)
+}
+
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']
+
+/** The day of the week in words. */
+export function weekdayText(date: CalendarDate): string {
+  // 1970-01-01, day 0, was a Thursday, which is the fifth of the list.
+  const place = (((toEpochDay(date) + 4) % 7) + 7) % 7
+  return WEEKDAYS[place] ?? ''
 }

@@ -30,6 +30,10 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
     const since = doubt.days === undefined ? '' : `, ${daysText(doubt.days)} before the last entry`
     return `${card} was last reconciled with its issuer on ${dayText(doubt.lastReconciled)}${since}; ${wanted}.`
   },
+  'reconciled-after-last-entry': (doubt, names) =>
+    `${capitalised(names.card(doubt.id))} is said to be reconciled with its issuer on ${dayText(doubt.lastReconciled)}, after the last entry of ${dayText(doubt.lastEntry)}.`,
+  'reconciled-before-card': (doubt, names) =>
+    `${capitalised(names.card(doubt.id))} is said to be reconciled with its issuer on ${dayText(doubt.lastReconciled)}, before its effective day ${dayText(doubt.effectiveDay)}.`,
   'card-without-last-day': (doubt, names) => `The last day of ${names.card(doubt.id)} is not on record.`,
   'work-kinds-not-stated': (doubt, names) => `The work kinds of ${names.card(doubt.id)} are not stated.`,
   'words-unresolved': (doubt) =>
@@ -48,6 +52,8 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
     `Several people are called ${doubt.name}: ${joinedByAnd([...doubt.people, ...moreOf(doubt.more)])}.`,
   'numbers-alike': (doubt) =>
     `The card number ${doubt.number} reads like ${joinedByAnd([...doubt.others, ...moreOf(doubt.more)])}. What is decided on one number leaves the other alone.`,
+  'number-mixes-scripts': (doubt) =>
+    `The card number ${doubt.number} has letters of several scripts that look alike: ${joinedByAnd(doubt.scripts)}. It may read like another number.`,
   'age-not-on-record': () => 'Neither a birth date nor the day from which they are of age is on record.',
   'capacity-not-stated': () => 'In which capacity they work is not stated.',
   'agreement-open-ended': (doubt) =>

@@ -6,6 +6,8 @@ export const EVENT_KINDS = [
   'program-file-brought-in',
   'demo-accounts-opened',
   'manager-reset',
+  'rule-confirmed',
+  'answer-kept',
 ] as const
 
 export type EventKind = (typeof EVENT_KINDS)[number]
@@ -13,20 +15,30 @@ export type EventKind = (typeof EVENT_KINDS)[number]
 /** What goes into the access log: looks, and acts that change no record. */
 export const LOGGED_KINDS = [
   'signed-in',
-  'sign-in-refused',
   'signed-out',
   'signed-out-everywhere',
+  'session-ended',
   'password-given-again',
   'founding-link-made',
-  'answer-kept',
   'looked',
   'refused',
 ] as const
 
 export type LoggedKind = (typeof LOGGED_KINDS)[number]
 
+/** What an entry says beside its event: ids and figures, as far as it says any. */
+export type EventSaid = {
+  accounts?: number
+  facts?: number
+  edition?: string
+  rule?: string
+  account?: string
+  from?: 'command-line'
+  answer?: { id: string }
+}
+
 /** The sentence of an event, after the name of who did it: “… founded the program”. */
-export function eventSentence(kind: EventKind, said: { entries?: number; accounts?: number } = {}): string {
+export function eventSentence(kind: EventKind, said: EventSaid = {}): string {
   return EVENTS[kind](said)
 }
 
@@ -35,23 +47,36 @@ export function loggedSentence(kind: LoggedKind): string {
   return LOGGED[kind]
 }
 
-const EVENTS: Record<EventKind, (said: { entries?: number; accounts?: number }) => string> = {
+const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   stated: () => 'entered what a program file states',
   'program-founded': () => 'founded the program and adopted its rule book at founding, as one person alone',
   'manager-opened': () => 'opened the account of the first program manager',
-  'program-file-brought-in': () => 'brought in the current facts of a program file',
+  'program-file-brought-in': ({ facts, from }) =>
+    `brought in ${facts === undefined ? 'the current facts' : factsText(facts)} of a program file${
+      from === undefined ? '' : ', from the command line'
+    }`,
   'demo-accounts-opened': ({ accounts }) => `opened ${accounts ?? 'the'} accounts of the demonstration`,
-  'manager-reset': () => 'gave a program manager who was locked out a way in, from the command line',
+  'manager-reset': ({ account }) =>
+    `gave the program manager ${account === undefined ? '' : `of the account ${account} `}a new password, from the command line`,
+  'rule-confirmed': ({ rule, edition }) =>
+    `read the source of ${rule === undefined ? 'a rule from memory' : `the rule ${rule}`}${
+      edition === undefined ? '' : ` of the edition ${edition}`
+    } and confirmed it`,
+  'answer-kept': ({ answer }) =>
+    `kept ${answer === undefined ? 'an answer' : `the answer ${answer.id}`}, which is relied on`,
+}
+
+function factsText(count: number): string {
+  return count === 1 ? '1 fact' : `${count} facts`
 }
 
 const LOGGED: Record<LoggedKind, string> = {
   'signed-in': 'signed in',
-  'sign-in-refused': 'was refused at sign-in',
   'signed-out': 'signed out',
   'signed-out-everywhere': 'signed out everywhere',
+  'session-ended': 'ended a session of their own',
   'password-given-again': 'gave the password again',
   'founding-link-made': 'was made a link to begin with',
-  'answer-kept': 'kept an answer that is relied on',
   looked: 'looked at records',
   refused: 'was refused',
 }

@@ -67,7 +67,8 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>, names: Name
     finding.capacity === undefined
       ? `The least age for this work is ${finding.years}, and that birthday is still to come.`
       : `The age for this work on one’s own as ${capacityWords[finding.capacity]} is ${finding.years}, and that birthday is still to come.`,
-  'guardian-permission-missing': (finding) => GUARDIAN[finding.says],
+  'guardian-permission-missing': (finding) =>
+    GUARDIAN[finding.says](finding.day === undefined ? undefined : dayText(finding.day)),
   'no-agreement': (finding) =>
     AGREEMENT[finding.says](finding.day === undefined ? undefined : dayText(finding.day)),
   'outside-book': (finding) =>
@@ -96,10 +97,14 @@ const NOTICE: { [Notice in FindingOf<'suspended'>['notice']]: string } = {
   'not-recorded': 'when notice of it reached them is not on record',
 }
 
-const GUARDIAN: { [Says in FindingOf<'guardian-permission-missing'>['says']]: string } = {
-  'not-on-record': 'A guardian’s permission is needed, and none is on record for these days.',
-  refused: 'A guardian’s permission is needed, and it was refused.',
-  withdrawn: 'A guardian’s permission is needed, and it was withdrawn.',
+const GUARDIAN: {
+  [Says in FindingOf<'guardian-permission-missing'>['says']]: (day: string | undefined) => string
+} = {
+  'not-on-record': () => 'A guardian’s permission is needed, and none is on record for these days.',
+  ended: (day) =>
+    `A guardian’s permission is needed, and the one given ${day === undefined ? 'has ended' : `was good through ${day}`}.`,
+  refused: () => 'A guardian’s permission is needed, and it was refused.',
+  withdrawn: () => 'A guardian’s permission is needed, and it was withdrawn.',
 }
 
 const AGREEMENT: { [Says in FindingOf<'no-agreement'>['says']]: (day: string | undefined) => string } = {

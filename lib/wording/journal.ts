@@ -1,8 +1,9 @@
 import type { HeldBy, JournalFinding, JournalFindingKind } from '../core/journal/findings.ts'
 import { headText } from '../core/journal/heads.ts'
 import type { JournalVerdict, TailCheck } from '../core/journal/verify.ts'
+import { joinedByAnd } from './lists.ts'
 
-/** What does not fit in a journal, as one or two plain sentences. Facts are named by table and id: names may be what was changed. */
+/** What does not fit in a journal, as one or two plain sentences. Facts are named by table and id, answers by id: names may be what was changed. */
 export function journalFindingSentence(finding: JournalFinding): string {
   // The key picks the function for its own kind; TypeScript cannot follow that across the union.
   const sentence = SENTENCES[finding.kind] as (finding: JournalFinding) => string
@@ -36,12 +37,18 @@ const SENTENCES: {
     `The record of the fact ${id} in ${table}, of entry ${n}, is missing.`,
   'record-renamed': ({ table, id }) =>
     `The record ${id} in ${table} carries another code than the one it was made with.`,
+  'answer-altered': ({ n, id }) => `The kept answer ${id} is not as entry ${n} kept it.`,
+  'answer-missing': ({ n, id }) => `The kept answer ${id} is missing; entry ${n} kept it.`,
+  'answer-unnamed': ({ id }) => `No entry says that the answer ${id} was kept.`,
   'tail-cut': ({ n, last, heldBy }) =>
     `The journal went on to entry ${n}, as ${holder(heldBy)} shows, and ends with ${
       last === 0 ? 'none' : `entry ${last}`
     } now: its tail was cut.`,
   'head-differs': ({ n, heldBy }) =>
-    `Entry ${n} is another than the one ${holder(heldBy)} shows: the journal was written anew up to there.`,
+    `Entry ${n} is another than the one ${holder(heldBy)} shows: the journal was written anew from there on${
+      // What is asked of the log is the first that differs; a head that stands alone may be later than that.
+      heldBy === 'asker' ? ', or from an entry before it' : ''
+    }.`,
   'log-unreadable': ({ line }) => `Line ${line} of the log of heads cannot be read.`,
 }
 
@@ -51,8 +58,12 @@ function holder(heldBy: HeldBy): string {
 
 /** What was verified: the counts, the head to keep elsewhere, and how far the tail was checked. */
 export function journalVerdictLines(verdict: JournalVerdict): readonly string[] {
-  const { entries, facts, head, tail, findings } = verdict
-  const counts = `${counted(entries, 'entry', 'entries')} and ${counted(facts, 'fact', 'facts')}`
+  const { entries, facts, answers, head, tail, findings } = verdict
+  const counts = joinedByAnd([
+    counted(entries, 'entry', 'entries'),
+    counted(facts, 'fact', 'facts'),
+    ...(answers === 0 ? [] : [counted(answers, 'kept answer', 'kept answers')]),
+  ])
   const lines = [
     findings.length === 0
       ? `The journal fits: ${counts}, each hash, digest and closing recomputed.`

@@ -1,6 +1,10 @@
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import type { Instant } from '../core/calendar/instants.ts'
 import { dayText, momentText } from './days.ts'
+import { joinedByAnd } from './lists.ts'
+
+/** What a program file says of the program itself. */
+export type HeadPart = 'name' | 'timeZone' | 'book' | 'firstDayOfDeciding' | 'invented'
 
 /** Why a use case was refused though everything that was typed is well formed. Data, never sentences. */
 export type Refusal =
@@ -11,15 +15,18 @@ export type Refusal =
   | { kind: 'not-founded' }
   | { kind: 'sign-in-name-taken'; name: string }
   | { kind: 'other-program'; here: string; file: string }
+  | { kind: 'other-head'; parts: readonly HeadPart[] }
   | { kind: 'no-entries' }
   | { kind: 'stated-in-the-future'; n: number; statedAt: Instant }
   | { kind: 'not-a-demo' }
   | { kind: 'book-unknown'; book: string }
   | { kind: 'no-manager'; name: string }
-  | { kind: 'days-backwards' }
+  | { kind: 'rule-not-from-memory'; rule: string }
+  | { kind: 'rule-confirmed-already'; rule: string; by: string; day: CalendarDate }
   | { kind: 'no-common-day'; first?: CalendarDate; last?: CalendarDate }
   | { kind: 'not-yet-known'; latest: number }
   | { kind: 'command-used-otherwise' }
+  | { kind: 'clock-behind'; now: Instant; last: Instant }
   | { kind: 'constraint'; rule: string; name: string }
 
 export type RefusalKind = Refusal['kind']
@@ -29,6 +36,14 @@ export function refusalSentence(refusal: Refusal): string {
   // The key picks the function for its own kind; TypeScript cannot follow that across the union.
   const sentence = SENTENCES[refusal.kind] as (refusal: Refusal) => string
   return sentence(refusal)
+}
+
+const HEAD_WORDS: Record<HeadPart, string> = {
+  name: 'what the program is called',
+  timeZone: 'in which time zone its days begin',
+  book: 'which rule book governs it',
+  firstDayOfDeciding: 'since which day it decides on cards itself',
+  invented: 'whether it is invented',
 }
 
 const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kind }>) => string } = {
@@ -42,13 +57,18 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
   'sign-in-name-taken': ({ name }) => `The sign-in name ${name} is taken. Choose another.`,
   'other-program': ({ here, file }) =>
     `This database holds the program ${here}, and the file is of the program ${file}. Nothing was brought in.`,
+  'other-head': ({ parts }) =>
+    `The file says otherwise than this database ${joinedByAnd(parts.map((part) => HEAD_WORDS[part]))}. A file that is brought into a program with entries changes nothing of the program itself, so nothing was brought in. Write in the file what holds here.`,
   'no-entries': () => 'The file has no entries, so nothing is on record in it.',
   'stated-in-the-future': ({ n, statedAt }) =>
     `Entry ${n} of the file is stated as of ${momentText(statedAt)}, which is still to come. Nothing was brought in.`,
   'not-a-demo': () => 'Demo accounts exist in a demo database only, and this is none.',
   'book-unknown': ({ book }) => `No rule book of the id ${book} ships with this version.`,
   'no-manager': ({ name }) => `Nobody who signs in as ${name} is a program manager here.`,
-  'days-backwards': () => 'The last day lies before the first.',
+  'rule-not-from-memory': ({ rule }) =>
+    `The rule ${rule} is not marked “from memory”, so there is nothing to confirm.`,
+  'rule-confirmed-already': ({ rule, by, day }) =>
+    `The rule ${rule} is confirmed already, by ${by} on ${dayText(day)}. Nothing was changed.`,
   'no-common-day': ({ first, last }) =>
     `None of the days asked is a day of this piece of work${
       first === undefined || last === undefined ? '' : `: it is planned ${dayText(first)} to ${dayText(last)}`
@@ -56,6 +76,8 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
   'not-yet-known': ({ latest }) => `The journal has entries 1 to ${latest}.`,
   'command-used-otherwise': () =>
     'This command was sent before with other contents. Nothing was changed; open the page again and repeat what you want.',
-  constraint: ({ name }) =>
-    `Something else was recorded in the meantime, and both cannot stand (${name}). Nothing was changed; open the page again.`,
+  'clock-behind': ({ now, last }) =>
+    `The clock of this server says ${momentText(now)}, and the last entry is of ${momentText(last)}. Nothing is recorded while the clock lies before it. Whoever runs the server must set the clock right; if the entry was made under a wrong clock, restore the backup from before it.`,
+  constraint: () =>
+    'Something else was recorded in the meantime, and both cannot stand. Nothing was changed; open the page again.',
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import Ajv2020 from 'ajv/dist/2020.js'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { answerJsonSchema, type AnswerJson } from '../../lib/cli/answer.schema.ts'
+import { answerJsonSchema, type AnswerJson } from '../../lib/core/authority/answer.schema.ts'
 import { AUTHORITY_IS_NOT_SAFETY, INVENTED } from '../../lib/wording/notice.ts'
 import { answered, DEMO, DEMO_DAY, FELLING, fileWith } from './command-line.ts'
 
@@ -23,7 +23,9 @@ describe('ask, for people', () => {
       'Who may fell a tree, 22 in across, moderately complex, with a crosscut saw, from 8 to 15 July 2027, at North Ashlar?',
     )
     expect(governing).toContain('Federal crosscut book')
-    expect(known).toBe('As known at entry 76 (3 May 2027, 14:30 UTC). Today is 3 May 2027.')
+    expect(known).toBe(
+      'As known at entry 76 (3 May 2027, 14:30 UTC, which is 08:30 in America/Denver). Today is 3 May 2027.',
+    )
   })
 
   it('[CL14] has four groups with counts, training apart, that are everybody together', () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readInches } from '../../lib/cli/read-inches.ts'
+import { readInches } from '../../lib/wording/read-inches.ts'
 import { readInstant } from '../../lib/core/calendar/instants.ts'
 import { writeInches, type Inches } from '../../lib/core/kernel/measures.ts'
 import { RUNS } from '../property-runs.ts'
@@ -102,6 +102,7 @@ describe('as known at', () => {
     ['2027-04-13', 'As known at entry 60 '],
     ['2027-04-14', 'As known at entry 61 '],
     ['2150-01-01', 'As known at entry 76 '],
+    ['2027-04-14', '14 April 2027, 16:40 UTC, which is 10:40 in America/Denver'],
   ])('[CL10] %s', (moment, said) => {
     expect(answered('ask', DEMO, ...FELLING, ...lukasz, '--known-at', moment)).toContain(said)
   })
@@ -114,7 +115,7 @@ describe('as known at', () => {
   it.each([
     [1, '0', 'entries 1 to 76'],
     [1, '77', 'entries 1 to 76'],
-    [1, '2020-01-01', 'nothing was on record'],
+    [1, '2020-01-01', 'As known on 1 January 2020 in America/Denver, nothing was on record'],
     [1, '2020-01-01T00:00:00Z', 'nothing was on record'],
     [2, 'noon', 'a moment in UTC or a day'],
     [2, '2027-04-14T16:40', 'in UTC'],

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { AnswerJson } from '../../lib/cli/answer.schema.ts'
+import type { AnswerJson } from '../../lib/core/authority/answer.schema.ts'
 import { answered, DEMO } from './command-line.ts'
 
 const WORK = ['ask', DEMO, '--work', 'bucking', '--diameter', '12', '--complexity', 'least', '--hands', 'two']

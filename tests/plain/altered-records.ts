@@ -87,8 +87,8 @@ export function withoutWords(records: Records, ids: readonly string[]): Records 
   return { ...records, resolutions: [...records.resolutions, ...found] }
 }
 
-/** A guardian's permission before every statement on record, so that a refusal stays. */
-export function withPermission(records: Records, person: string): Records {
+/** A guardian's permission before every statement on record, and one that ended goes on: so that a refusal stays. */
+export function withPermission(records: Records, person: string, ended: readonly string[]): Records {
   const given = {
     id: `${MADE_UP}-permission`,
     recordedIn: records.knownAt,
@@ -96,7 +96,12 @@ export function withPermission(records: Records, person: string): Records {
     says: 'given',
     firstDay: LONG_AGO,
   } as const
-  return { ...records, permissions: [...records.permissions, given] }
+  const withoutEnds = records.permissions.map((one) => {
+    if (!ended.includes(one.id)) return one
+    const { lastDay: _lastDay, ...open } = one
+    return open
+  })
+  return { ...records, permissions: [...withoutEnds, given] }
 }
 
 /** Some memberships with agreements that have no end of concern. */

@@ -22,6 +22,9 @@ export type ReadCard = {
 /** How a card stands to a day. */
 export type CardState = 'in-force' | 'no-last-day' | 'ended' | 'not-yet'
 
+/** Which of several decisions from one day speaks. */
+const GRAVEST_FIRST: readonly Ending['kind'][] = ['withdrawn', 'reduced', 'replaced', 'surrendered']
+
 /** Works out the days of a card. */
 export function readCard(records: Records, card: Card): ReadCard {
   const orders = records.extensions.filter(
@@ -30,7 +33,13 @@ export function readCard(records: Records, card: Card): ReadCard {
   const last = lastDayUnder(card, orders)
   const ending = records.endings
     .filter((one) => one.card === card.id)
-    .sort((left, right) => dayNumber(left.firstDay) - dayNumber(right.firstDay))[0]
+    .sort(
+      (left, right) =>
+        dayNumber(left.firstDay) - dayNumber(right.firstDay) ||
+        GRAVEST_FIRST.indexOf(left.kind) - GRAVEST_FIRST.indexOf(right.kind) ||
+        left.recordedIn - right.recordedIn ||
+        (left.id < right.id ? -1 : 1),
+    )[0]
   return {
     card,
     effective: dayNumber(card.effectiveDay),

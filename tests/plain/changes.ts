@@ -146,7 +146,7 @@ function withRating({ records, work }: Ground): Ground {
 }
 
 function missingPermissions(line: Line, found: readonly OnDay<'guardian-permission-missing'>[]): Candidate[] {
-  const missing = found.filter((one) => one.finding.says === 'not-on-record')
+  const missing = found.filter((one) => one.finding.says === 'not-on-record' || one.finding.says === 'ended')
   if (missing.length === 0) return []
   const { id } = line.asked
   const change = {
@@ -154,7 +154,7 @@ function missingPermissions(line: Line, found: readonly OnDay<'guardian-permissi
     what: 'guardian-permission',
     records: recordsOf(missing),
   } as const
-  return [{ change, ways: [onRecords((records) => altered.withPermission(records, id))] }]
+  return [{ change, ways: [onRecords((records) => altered.withPermission(records, id, change.records))] }]
 }
 
 function missingAgreements(found: readonly OnDay<'no-agreement'>[]): Candidate[] {

@@ -153,17 +153,33 @@ function guardianFindings(
   rule: RuleOf<'age.capacity'>,
   day: number,
 ): Finding[] {
-  const inForce = asked.permissions
-    .filter((one) => isCovered(day, one.firstDay, one.lastDay))
+  const [latest, ...older] = asked.permissions
+    .filter((one) => dayNumber(one.firstDay) <= day)
     .sort(
       (left, right) =>
         dayNumber(right.firstDay) - dayNumber(left.firstDay) ||
-        LEAST_FAVOURABLE.indexOf(left.says) - LEAST_FAVOURABLE.indexOf(right.says),
-    )[0]
-  if (inForce?.says === 'given') return []
-  const figures = { kind: 'guardian-permission-missing', says: inForce?.says ?? 'not-on-record' } as const
-  const allows = inForce === undefined ? 'unknown' : 'none'
-  return [findingOf(edition, rule, allows, [inForce?.id ?? asked.id], figures)]
+        LEAST_FAVOURABLE.indexOf(left.says) - LEAST_FAVOURABLE.indexOf(right.says) ||
+        endOf(left) - endOf(right),
+    )
+  const kind = 'guardian-permission-missing'
+  if (latest === undefined) {
+    return [findingOf(edition, rule, 'unknown', [], { kind, says: 'not-on-record' })]
+  }
+  if (endOf(latest) < day) {
+    const standing = older.find((one) => endOf(one) >= day)
+    if (standing !== undefined && standing.says !== 'given') {
+      return [findingOf(edition, rule, 'none', [standing.id], { kind, says: standing.says })]
+    }
+    if (latest.lastDay === undefined) throw new Error('what has ended has a last day')
+    const figures = { kind, says: 'ended', day: latest.lastDay } as const
+    return [findingOf(edition, rule, 'unknown', [latest.id], figures)]
+  }
+  if (latest.says === 'given') return []
+  return [findingOf(edition, rule, 'none', [latest.id], { kind, says: latest.says })]
+}
+
+function endOf({ lastDay }: Permission): number {
+  return lastDay === undefined ? Number.MAX_SAFE_INTEGER : dayNumber(lastDay)
 }
 
 /** The rules of the least age for the saw kind. */

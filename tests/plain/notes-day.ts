@@ -122,7 +122,12 @@ function termNotes(records: Records, { card, own }: ReadCard): NoteOfDay[] {
   const last = lastDayOfTerm(card.effectiveDay, rule)
   if (own <= last) return []
   const figures = { kind: 'longer-than-term', lastDay: dayText(own), termLastDay: dayText(last) } as const
-  return [{ ...figures, rule: ruleRef(edition, rule), records: [card.id] }]
+  const longer = { ...figures, rule: ruleRef(edition, rule), records: [card.id] }
+  if (rule.disagrees === undefined) return [longer]
+  return [
+    longer,
+    { kind: 'sources-disagree', other: rule.disagrees, rule: ruleRef(edition, rule), records: [] },
+  ]
 }
 
 function lastDayOfTerm(effectiveDay: string, { term, end }: RuleOf<'term'>): number {

@@ -66,9 +66,6 @@ function canonicalFindings(findings: readonly Finding[]): string[] {
   return sortedTexts(findings.map(canonicalFinding))
 }
 
-/** The rule is part of what these two say; the others rest on records, and name a rule for the reader. */
-const ABOUT_RULES: readonly Note['kind'][] = ['rule-not-confirmed', 'sources-disagree']
-
 function canonicalNote({ rule, records: _records, ...figures }: Note): string {
-  return canonicalJson(ABOUT_RULES.includes(figures.kind) ? { rule: rule?.rule, figures } : { figures })
+  return canonicalJson({ rule: rule?.rule, edition: rule?.edition, figures })
 }

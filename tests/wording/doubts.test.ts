@@ -15,6 +15,12 @@ const DOUBTS: { [Kind in DoubtKind]: [DoubtSample<Kind>, ...DoubtSample<Kind>[]]
     [{ within: 365, lastReconciled: first, days: 400 }, 'Card K-1', '8 July 2027', '400 days', '365 days'],
     [{ within: 365 }, 'never', '365 days'],
   ],
+  'reconciled-after-last-entry': [
+    [{ lastReconciled: last, lastEntry: first }, 'Card K-1', '11 July 2027', '8 July 2027', 'after'],
+  ],
+  'reconciled-before-card': [
+    [{ lastReconciled: first, effectiveDay: last }, 'Card K-1', '8 July 2027', '11 July 2027', 'before'],
+  ],
   'card-without-last-day': [[{}, 'card K-1']],
   'work-kinds-not-stated': [[{}, 'card K-1']],
   'words-unresolved': [[{ restriction: 'r-1', text: 'not on ice' }, 'r-1', 'not on ice']],
@@ -44,6 +50,9 @@ const DOUBTS: { [Kind in DoubtKind]: [DoubtSample<Kind>, ...DoubtSample<Kind>[]]
   'numbers-alike': [
     [{ number: 'K-1', others: ['k-1'] }, 'K-1', 'reads like k-1'],
     [{ number: 'K-1', others: ['k-1'], more: 2 }, 'k-1 and 2 more'],
+  ],
+  'number-mixes-scripts': [
+    [{ number: '\u041a-1A', scripts: ['Latin', 'Cyrillic'] }, '\u041a-1A', 'Latin and Cyrillic'],
   ],
   'age-not-on-record': [[{}, 'birth date']],
   'capacity-not-stated': [[{}, 'capacity']],

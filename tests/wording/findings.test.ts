@@ -77,6 +77,7 @@ const SAMPLES: { [Kind in FindingKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
   ],
   'guardian-permission-missing': [
     [{ says: 'not-on-record' }, 'guardian', 'on record'],
+    [{ says: 'ended', day: dateOf('2027-07-08') }, 'guardian', 'good through 8 July 2027'],
     [{ says: 'refused' }, 'refused'],
     [{ says: 'withdrawn' }, 'withdrawn'],
   ],

@@ -36,11 +36,17 @@ const FINDINGS: { [Kind in JournalFindingKind]: [Sample<Kind>, ...Sample<Kind>[]
     [{ ...fact, closedIn: 19 }, '17', 'card_fact', 'a1b2', '19'],
   ],
   'closing-unnamed': [[fact, '17', 'card_fact', 'a1b2']],
+  'answer-altered': [[{ n: 17, id: 'a1b2' }, '17', 'a1b2']],
+  'answer-missing': [[{ n: 17, id: 'a1b2' }, '17', 'a1b2']],
+  'answer-unnamed': [[{ id: 'a1b2' }, 'a1b2']],
   'tail-cut': [
     [{ n: 19, last: 17, heldBy: 'asker' }, '19', '17', 'the head that you hold'],
     [{ n: 19, last: 0, heldBy: 'log' }, '19', 'ends with none', 'the log of heads'],
   ],
-  'head-differs': [[{ n: 17, heldBy: 'log' }, '17', 'the log of heads']],
+  'head-differs': [
+    [{ n: 17, heldBy: 'log' }, '17', 'the log of heads', 'written anew from there on.'],
+    [{ n: 17, heldBy: 'asker' }, '17', 'that you hold', 'from there on, or from an entry before'],
+  ],
   'log-unreadable': [[{ line: 17 }, '17']],
 }
 
@@ -69,21 +75,31 @@ describe('what was verified', () => {
   const head = { n: 3, hash: 'ab'.repeat(32) }
   it('[WO17] is counted, with the head to keep', () => {
     expect(
-      journalVerdictLines({ entries: 1, facts: 2, head: { ...head, n: 1 }, findings: [] }).slice(0, 2),
+      journalVerdictLines({ entries: 1, facts: 2, answers: 0, head: { ...head, n: 1 }, findings: [] }).slice(
+        0,
+        2,
+      ),
     ).toEqual([
       'The journal fits: 1 entry and 2 facts, each hash, digest and closing recomputed.',
       `Its head is 1:${head.hash}`,
     ])
     const findings = [{ kind: 'entry-altered' as const, n: 2 }]
-    expect(journalVerdictLines({ entries: 3, facts: 1, head, findings })[0]).toBe(
-      'The journal does not fit: 1 finding in 3 entries and 1 fact.',
+    expect(journalVerdictLines({ entries: 3, facts: 1, answers: 1, head, findings })[0]).toBe(
+      'The journal does not fit: 1 finding in 3 entries, 1 fact and 1 kept answer.',
     )
-    expect(journalVerdictLines({ entries: 0, facts: 0, findings: [] })).toHaveLength(2)
+    expect(journalVerdictLines({ entries: 0, facts: 0, answers: 0, findings: [] })).toHaveLength(2)
   })
 
   it('[WO17] how far the tail was checked is said, and by whose head', () => {
     const said = (tail?: { heldBy: 'asker' | 'log'; n: number }) => {
-      const verdict = { entries: 3, facts: 0, head, findings: [], ...(tail === undefined ? {} : { tail }) }
+      const verdict = {
+        entries: 3,
+        facts: 0,
+        answers: 0,
+        head,
+        findings: [],
+        ...(tail === undefined ? {} : { tail }),
+      }
       return journalVerdictLines(verdict).at(-1) ?? ''
     }
     expectSays(said({ heldBy: 'asker', n: 2 }), 'through entry 2', 'that you hold', 'Of the entries after it')

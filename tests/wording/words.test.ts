@@ -57,7 +57,15 @@ describe('days', () => {
     expect(spansText([span('2027-07-08', '2027-07-08'), span('2027-07-10', '2027-07-12')])).toBe(
       '8 July 2027 and 10 to 12 July 2027',
     )
-    expect(momentText(readInstant('2027-04-14T16:40:00Z')!)).toBe('14 April 2027, 16:40 UTC')
+    const moment = readInstant('2027-04-14T16:40:00Z')!
+    expect(momentText(moment)).toBe('14 April 2027, 16:40 UTC')
+    expect(momentText(moment, 'UTC')).toBe('14 April 2027, 16:40 UTC')
+    expect(momentText(moment, 'America/Denver')).toBe(
+      '14 April 2027, 16:40 UTC, which is 10:40 in America/Denver',
+    )
+    expect(momentText(readInstant('2027-04-15T03:40:00Z')!, 'America/Denver')).toBe(
+      '15 April 2027, 03:40 UTC, which is 14 April 2027, 21:40 in America/Denver',
+    )
     expect([daysText(1), daysText(8)]).toEqual(['1 day', '8 days'])
     expect(dayText(dateOf('1900-01-01'))).toBe('1 January 1900')
   })

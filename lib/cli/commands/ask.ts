@@ -1,9 +1,9 @@
 import { success } from '../../core/kernel/result.ts'
-import { answerJson } from '../answer-json.ts'
+import { answerJson } from '../../core/authority/answer-json.ts'
 import type { Command } from '../command.ts'
 import { PROGRAM } from '../help.ts'
 import { printableText } from '../printable.ts'
-import { askQuestion, onlyOperand } from '../question.ts'
+import { answerToWrite, askQuestion, onlyOperand } from '../question.ts'
 import { QUESTION_OPTIONS, readQuestionWords } from '../question-words.ts'
 import { askLines } from '../text/ask-text.ts'
 
@@ -34,7 +34,8 @@ export const askCommand: Command = {
     if (!words.ok) return words
     const asked = askQuestion(file.value, words.value, io)
     if (!asked.ok) return asked
-    if (given.flags.has('json')) return success(`${JSON.stringify(answerJson(asked.value), null, 2)}\n`)
+    if (given.flags.has('json'))
+      return success(`${JSON.stringify(answerJson(answerToWrite(asked.value)), null, 2)}\n`)
     return success(printableText(askLines(asked.value)))
   },
 }

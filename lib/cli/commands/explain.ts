@@ -1,14 +1,14 @@
 import { explain } from '../../core/authority/explain.ts'
 import { success } from '../../core/kernel/result.ts'
-import { answerJson } from '../answer-json.ts'
+import { answerJson } from '../../core/authority/answer-json.ts'
 import type { Command } from '../command.ts'
 import { explanationJson } from '../explanation-json.ts'
 import { PROGRAM } from '../help.ts'
 import { misuse } from '../outcome.ts'
 import { printableText } from '../printable.ts'
-import { askQuestion, onlyOperand } from '../question.ts'
+import { answerToWrite, askQuestion, onlyOperand } from '../question.ts'
 import { QUESTION_OPTIONS, readQuestionWords } from '../question-words.ts'
-import { indexRecords } from '../record-index.ts'
+import { indexRecords } from '../../wording/record-index.ts'
 import { cautionLines, closingLines, openingLines } from '../text/ask-text.ts'
 import { explainLines } from '../text/explain-text.ts'
 import { noteLines } from '../text/note-text.ts'
@@ -43,9 +43,13 @@ export const explainCommand: Command = {
     const { open, context, answers } = asked.value
     const person = context.question.persons?.[0] ?? ''
     const explained = explain(open.authority, context.question, person)
-    const records = indexRecords(open.program, open.authority.records, context.names, person)
+    const index = indexRecords(open.program, open.authority.records, context.names)
+    const records = (id: string) => index(id, person)
     if (given.flags.has('json')) {
-      const json = { ...answerJson(asked.value), explanation: explanationJson(explained, records) }
+      const json = {
+        ...answerJson(answerToWrite(asked.value)),
+        explanation: explanationJson(explained, records),
+      }
       return success(`${JSON.stringify(json, null, 2)}\n`)
     }
     const lines = [
@@ -54,7 +58,7 @@ export const explainCommand: Command = {
       ...answers.flatMap((answer) => personLines(answer, context)),
       ...explainLines(explained, context, records),
       ...noteLines(answers, context),
-      ...cautionLines(asked.value.cautions),
+      ...cautionLines(asked.value.beside.cautions),
       ...closingLines(open),
     ]
     return success(printableText(lines))

@@ -1,6 +1,6 @@
 import { success } from '../../core/kernel/result.ts'
 import { AUTHORITY_IS_NOT_SAFETY, INVENTED } from '../../wording/notice.ts'
-import { standingJson } from '../answer-json.ts'
+import { standingJson } from '../../core/authority/answer-json.ts'
 import type { Command } from '../command.ts'
 import { ENGINE_VERSION } from '../../core/authority/engine-version.ts'
 import { PROGRAM } from '../help.ts'

@@ -1,7 +1,7 @@
 import type { BookPage, BookRule, EditionPage } from '../../core/rulebooks/book-text.ts'
 import type { EditionDiff, FigureChange } from '../../core/rulebooks/edition-diff.ts'
 import { MARKS } from '../../core/rulebooks/words.ts'
-import { dayText } from '../../wording/days.ts'
+import { inForceSentence, successorSentence } from '../../wording/book-pages.ts'
 import { bookSectionWords } from '../../wording/editions.ts'
 import { joinedByAnd } from '../../wording/lists.ts'
 import { markWords } from '../../wording/work-words.ts'
@@ -12,20 +12,14 @@ export function bookPageText(page: BookPage): string[] {
 }
 
 function editionLines(edition: EditionPage): string[] {
-  const until =
-    edition.lastDay === undefined ? 'until another edition is adopted' : `through ${dayText(edition.lastDay)}`
   const marks = MARKS.filter((mark) => edition.marks[mark] > 0).map(
     (mark) => `${edition.marks[mark]} ${markWords[mark].replace(',', ' with')}`,
   )
   return [
     `Edition ${edition.id}: ${edition.name}`,
     `  ${edition.says}`,
-    `  In force from ${dayText(edition.firstDay)} ${until}.`,
-    ...(edition.successor === undefined
-      ? []
-      : [
-          `  Its successor, “${edition.successor.name}” of ${dayText(edition.successor.day)}, is not held here.`,
-        ]),
+    `  ${inForceSentence(edition)}`,
+    ...(edition.successor === undefined ? [] : [`  ${successorSentence(edition.successor)}`]),
     `  Levels, lowest first: ${edition.levels.map((level) => level.level).join(', ')}.`,
     `  How well its rules are supported: ${joinedByAnd(marks)}.`,
     ...edition.sections.flatMap(({ section, rules }) => [

@@ -1,20 +1,21 @@
 import type { Finding, Met } from '../../core/authority/answer.ts'
-import type { ExplainedDays, SpokenBy } from '../../core/authority/explain.ts'
-import { momentText, onDays } from '../../wording/days.ts'
+import type { ExplainedDays } from '../../core/authority/explain.ts'
+import { recordedText, spokenByText } from '../../wording/chains.ts'
+import { onDays } from '../../wording/days.ts'
 import { findingSentence } from '../../wording/findings.ts'
 import { capitalised } from '../../wording/lists.ts'
 import { metSentence } from '../../wording/met.ts'
-import type { Names } from '../../wording/names.ts'
 import { ruleSourceText } from '../../wording/rules.ts'
 import { standingText } from '../../wording/standings.ts'
-import type { RecordIndex, ShownRecord } from '../record-index.ts'
+import type { ShownRecord } from '../../wording/record-index.ts'
+import type { RecordsById } from '../explanation-json.ts'
 import type { TextContext } from './person-text.ts'
 
 /** The whole chain behind one person's answer, run by run: every requirement with its rule and its records. */
 export function explainLines(
   explained: readonly ExplainedDays[],
   context: TextContext,
-  records: RecordIndex,
+  records: RecordsById,
 ): string[] {
   const told = new ToldRecords(records)
   return explained.flatMap((days) => ['', ...runLines(days, context, told)])
@@ -45,7 +46,7 @@ function stepLines(sign: '+' | '-', step: Met | Finding, sentence: string, recor
 class ToldRecords {
   private readonly told = new Set<string>()
 
-  constructor(private readonly records: RecordIndex) {}
+  constructor(private readonly records: RecordsById) {}
 
   lines(id: string): string[] {
     return this.records(id).map((record) => {
@@ -58,9 +59,7 @@ class ToldRecords {
 }
 
 function recordText(record: ShownRecord): string {
-  const when = record.statedAt === undefined ? '' : `, ${momentText(record.statedAt)}`
-  const corrects = record.corrects === undefined ? '' : `; corrects what entry ${record.corrects} recorded`
-  return `record ${record.section}/${record.id}: ${record.says} (entry ${record.entry}, ${record.actor}${when}${corrects})`
+  return `record ${record.section}/${record.id}: ${record.says} (${recordedText(record)})`
 }
 
 function otherLines(others: ExplainedDays['others'], context: TextContext, records: ToldRecords): string[] {
@@ -74,17 +73,4 @@ function otherLines(others: ExplainedDays['others'], context: TextContext, recor
         .map((line) => `  ${line}`),
     ]),
   ]
-}
-
-function spokenByText(spokenBy: SpokenBy, names: Names): string {
-  switch (spokenBy.by) {
-    case 'card':
-      return spokenBy.level === undefined
-        ? `${names.card(spokenBy.card)} decides.`
-        : `${names.card(spokenBy.card)} decides, as level ${spokenBy.level} of the governing book.`
-    case 'assignment':
-      return 'a training assignment decides.'
-    case 'nothing':
-      return 'no card and no training assignment speaks for this work.'
-  }
 }

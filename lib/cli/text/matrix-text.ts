@@ -4,7 +4,7 @@ import type { Standing } from '../../core/rulebooks/standing.ts'
 import { spanText } from '../../wording/days.ts'
 import type { Names } from '../../wording/names.ts'
 import { workKindWords } from '../../wording/work-words.ts'
-import { writeCsv } from '../csv.ts'
+import { writeCsv } from '../../wording/csv.ts'
 import { answersByPerson, type Matrix } from '../matrix.ts'
 
 /** One mark for each standing, told apart in print and without colour. */

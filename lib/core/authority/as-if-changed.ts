@@ -93,15 +93,19 @@ function recorded(
         work,
         records: {
           ...records,
+          // Before every statement, and what has ended goes on: so that a refusal stays on its own days.
           permissions: [
-            ...records.permissions,
             {
               id: 'as-if-given',
               recordedIn: 1,
               person: records.person.id,
               says: 'given',
-              firstDay: fromEpochDay(span.first),
+              firstDay: LONG_AGO,
             },
+            ...records.permissions.map((permission) => {
+              const { lastDay: _lastDay, ...open } = permission
+              return change.records.includes(permission.id) ? open : permission
+            }),
           ],
         },
       }

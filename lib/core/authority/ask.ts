@@ -111,9 +111,9 @@ export function lineOf(authority: Authority, person: PersonIndex, asked: AskedWo
   })
 }
 
-function askedPeople(authority: Authority, { persons }: Question): readonly PersonIndex[] {
-  if (persons === undefined) return authority.people
-  return persons.flatMap((id) => authority.person(id) ?? [])
+function askedPeople(authority: Authority, { persons, among }: Question): readonly PersonIndex[] {
+  const asked = persons ?? among
+  return asked === undefined ? authority.people : asked.flatMap((id) => authority.person(id) ?? [])
 }
 
 /** How many others do the work on their own on every day asked; everybody is judged once, and only if asked. */

@@ -2,7 +2,7 @@ import { hasDay, toDaySpan, type DaySpan } from '../calendar/spans.ts'
 import type { EpochDay } from '../calendar/dates.ts'
 import type { IndexedCard } from '../cards/card-index.ts'
 import { indexSuspension, type IndexedSuspension } from '../cards/suspensions.ts'
-import type { LongerThanTerm } from '../cards/terms.ts'
+import type { LongerByRule } from '../cards/terms.ts'
 import type { Designation } from '../people/people.schema.ts'
 import { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { Rule } from '../rulebooks/rules.schema.ts'
@@ -32,7 +32,7 @@ export type Authority = {
   raisesOf(item: string): readonly Raise[]
   isConfirmed(edition: string, rule: Rule): boolean
   /** How a card outlasts the term of its book, once it was asked for. */
-  terms: Map<IndexedCard, LongerThanTerm | undefined>
+  terms: Map<IndexedCard, LongerByRule | undefined>
 }
 
 /** Makes facts ready to be asked: everything is looked up by its owner, every day is a number. */

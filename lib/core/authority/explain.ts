@@ -51,6 +51,12 @@ export function explain(authority: Authority, question: Question, personId: stri
   }))
 }
 
+/** The cards that speak for a person on any of the days, each once. */
+export function speakingCards(explained: readonly ExplainedDays[]): string[] {
+  const cards = explained.flatMap(({ spokenBy }) => (spokenBy.by === 'card' ? [spokenBy.card] : []))
+  return [...new Set(cards)]
+}
+
 type Speaker = DayJudgement['speaker']
 
 function spokenBy(route: Speaker): SpokenBy {

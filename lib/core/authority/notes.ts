@@ -1,9 +1,10 @@
 import { toEpochDay, type EpochDay } from '../calendar/dates.ts'
 import { hasDay, joinSpans, toSpan, type DaySpan } from '../calendar/spans.ts'
 import { cardStateOn, type IndexedCard } from '../cards/card-index.ts'
-import { longerThanTerm, type LongerThanTerm } from '../cards/terms.ts'
+import { longerThanTerm, type LongerByRule } from '../cards/terms.ts'
 import { byText, sortedTexts } from '../kernel/order.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
+import type { RuleRef } from '../rulebooks/rule-ref.ts'
 import type { Rule } from '../rulebooks/rules.schema.ts'
 import type { PlannedComplexity } from '../work/ratings.ts'
 import type { Finding, Note } from './answer.ts'
@@ -25,13 +26,7 @@ export function notesOn({ authority, asked }: Case, judged: DayJudgement, day: E
   const rules = grant === undefined ? [leastAge] : [grant, leastAge]
   for (const rule of rules) if (rule !== undefined) notes.push(...notConfirmed(authority, edition, rule))
   for (const rule of disagreedWith(edition, rules, judged.findings))
-    notes.push({
-      kind: 'sources-disagree',
-      other: rule.disagrees,
-      rule: edition.ref(rule),
-      records: [],
-      days: [],
-    })
+    notes.push(sourcesDisagree(edition.ref(rule), rule.disagrees))
   const successor = successorNote(edition)
   if (successor !== undefined && day > successor.after) notes.push(successor.note)
   if (speaker?.by === 'card') notes.push(...cardNotes(authority, speaker.indexed, day))
@@ -97,6 +92,10 @@ function isDisagreed(rule: Rule | undefined): rule is Disagreed {
   return rule?.disagrees !== undefined
 }
 
+function sourcesDisagree(rule: RuleRef, other: string): DayNote {
+  return { kind: 'sources-disagree', other, rule, records: [], days: [] }
+}
+
 function notConfirmed(authority: Authority, edition: EditionIndex, rule: Rule): DayNote[] {
   if (rule.mark !== 'from-memory' || authority.isConfirmed(edition.edition.id, rule)) return []
   return [{ kind: 'rule-not-confirmed', rule: edition.ref(rule), records: [], days: [] }]
@@ -116,12 +115,15 @@ function cardNotes(authority: Authority, indexed: IndexedCard, day: EpochDay): D
         days: [],
       })
   const longer = outlasting(authority, indexed)
-  if (longer !== undefined) notes.push({ kind: 'longer-than-term', ...longer, records: [card.id], days: [] })
+  if (longer === undefined) return notes
+  const { disagrees, ...figures } = longer
+  notes.push({ kind: 'longer-than-term', ...figures, records: [card.id], days: [] })
+  if (disagrees !== undefined) notes.push(sourcesDisagree(longer.rule, disagrees))
   return notes
 }
 
 /** Worked out once for a card: every day of an answer asks for it. */
-function outlasting(authority: Authority, indexed: IndexedCard): LongerThanTerm | undefined {
+function outlasting(authority: Authority, indexed: IndexedCard): LongerByRule | undefined {
   const { terms } = authority
   if (!terms.has(indexed))
     terms.set(indexed, longerThanTerm(indexed.card, authority.editionsOf(indexed.card.book)))

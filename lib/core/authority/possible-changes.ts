@@ -88,7 +88,7 @@ function changeFor(
     case 'complexity-unrated':
       return { kind: 'record-missing-fact', what: 'rating', records }
     case 'guardian-permission-missing':
-      return finding.says === 'not-on-record'
+      return finding.says === 'not-on-record' || finding.says === 'ended'
         ? { kind: 'record-missing-fact', what: 'guardian-permission', records }
         : undefined
     case 'no-agreement':

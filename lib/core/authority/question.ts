@@ -15,7 +15,9 @@ export type Question = {
   last: CalendarDate
   /** Remedies never ask for anything before today. */
   today: CalendarDate
-  /** Those asked by name; without it everybody on record. */
+  /** Those asked by name; without it everybody on record, and in a company its members who are supervised. */
   persons?: readonly string[]
+  /** Where nobody is asked by name: only these are answered. It names nobody, so a company is judged as without it. */
+  among?: readonly string[]
   company?: readonly CompanyMember[]
 }

@@ -39,6 +39,12 @@ export function dateIn(instant: Instant, timeZone: string): CalendarDate {
   return Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainDate().toString() as CalendarDate
 }
 
+/** The clock of a time zone at an instant, to the minute begun: `10:40`. */
+export function clockIn(instant: Instant, timeZone: string): string {
+  const time = Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainTime()
+  return time.toString({ smallestUnit: 'minute' })
+}
+
 /** The last millisecond of a day in a time zone: what "as known on that day" means. */
 export function endOfDay(date: CalendarDate, timeZone: string): Instant {
   const nextMidnight = Temporal.PlainDate.from(date).add({ days: 1 }).toZonedDateTime(timeZone)

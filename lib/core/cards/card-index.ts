@@ -1,5 +1,6 @@
 import { fromEpochDay, toEpochDay, type EpochDay } from '../calendar/dates.ts'
 import { AFTER_ALL } from '../calendar/spans.ts'
+import { byText } from '../kernel/order.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { RuleOf } from '../rulebooks/rules.schema.ts'
 import type { Sink } from '../rulebooks/sink.ts'
@@ -44,7 +45,7 @@ export function indexCard(card: Card, beside: CardRecords): IndexedCard {
   const { last, laterOrders } = extendedDays(card, beside.extensions)
   let ending: Ending | undefined
   for (const other of beside.endings)
-    if (other.card === card.id && (ending === undefined || other.firstDay < ending.firstDay)) ending = other
+    if (other.card === card.id && (ending === undefined || endsBefore(other, ending))) ending = other
   return {
     card,
     effective: toEpochDay(card.effectiveDay),
@@ -58,6 +59,15 @@ export function indexCard(card: Card, beside: CardRecords): IndexedCard {
     ),
   }
 }
+
+/** Of decisions from the same day the gravest speaks, then the first recorded: the order of a file says nothing. */
+function endsBefore(left: Ending, right: Ending): boolean {
+  if (left.firstDay !== right.firstDay) return left.firstDay < right.firstDay
+  const byKind = GRAVEST_FIRST.indexOf(left.kind) - GRAVEST_FIRST.indexOf(right.kind)
+  return (byKind || left.recordedIn - right.recordedIn || byText(left.id, right.id)) < 0
+}
+
+const GRAVEST_FIRST: readonly Ending['kind'][] = ['withdrawn', 'reduced', 'replaced', 'surrendered']
 
 function resolved(
   card: Card,

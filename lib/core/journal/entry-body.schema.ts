@@ -17,6 +17,14 @@ const entryBody = z.object({
 /** What the body of an entry holds: ids and digests only, never a name. */
 export type EntryBody = z.infer<typeof entryBody>
 
+/** What an entry says of an answer that it kept. */
+const saidOfAnswer = z.object({ answer: z.object({ id: z.string(), digest: z.string() }) })
+
+/** The answer that an entry says was kept, with the digest it had; nothing where it says of none. */
+export function answerKeptBy({ said }: EntryBody): { id: string; digest: string } | undefined {
+  return saidOfAnswer.safeParse(said).data?.answer
+}
+
 /** Reads the body of an entry. Nothing where it is no canonical JSON, or none of this shape. */
 export function readEntryBody(text: string): EntryBody | undefined {
   let value: JsonValue

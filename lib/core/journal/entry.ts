@@ -44,6 +44,14 @@ export function factDigest(row: Readonly<Record<string, JsonValue>>, salt: strin
   return sha256(bytesOfHex(salt), canonicalJson(row))
 }
 
+/**
+ * The digest of an answer that the entry in which it was kept says. `row` holds its columns by their names as
+ * {@link factDigest} takes them, without the digest itself.
+ */
+export function answerDigest(row: Readonly<Record<string, JsonValue>>, sha256: Sha256): string {
+  return sha256(canonicalJson(row))
+}
+
 const HEX = /^(?:[0-9a-f]{2})*$/
 
 /** The bytes that small hexadecimal digits spell. Throws InvariantBroken where they spell none. */

@@ -1,7 +1,7 @@
 /** Where a head was held: given by whoever asks, or in the log beside the database. */
 export type HeldBy = 'asker' | 'log'
 
-/** What does not fit in a journal and its facts. `n` is the number of an entry; a fact is named by its table and id. */
+/** What does not fit in a journal and its facts. `n` is the number of an entry; a fact is named by its table and id, an answer by its id. */
 export type JournalFinding =
   /** What the entry says, or its hash, is not what was written. */
   | { kind: 'entry-altered'; n: number }
@@ -23,6 +23,11 @@ export type JournalFinding =
   | { kind: 'closing-lost'; n: number; table: string; id: string; closedIn: number | null }
   /** The fact says that the entry closed it; the entry does not. */
   | { kind: 'closing-unnamed'; n: number; table: string; id: string }
+  /** The entry kept the answer, which is another now. */
+  | { kind: 'answer-altered'; n: number; id: string }
+  | { kind: 'answer-missing'; n: number; id: string }
+  /** No entry says that the answer was kept. */
+  | { kind: 'answer-unnamed'; id: string }
   /** The journal once went on to entry `n`, and ends with `last` now. */
   | { kind: 'tail-cut'; n: number; last: number; heldBy: HeldBy }
   | { kind: 'head-differs'; n: number; heldBy: HeldBy }

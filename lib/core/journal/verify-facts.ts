@@ -1,8 +1,7 @@
 import type { JsonValue } from './canonical-json.ts'
-import { readEntryBody, type EntryBody } from './entry-body.schema.ts'
+import type { EntryBodies } from './entry-bodies.ts'
 import { factDigest, type Sha256 } from './entry.ts'
 import type { JournalFinding } from './findings.ts'
-import type { SoundEntry } from './verify-chain.ts'
 
 /** A fact as it is kept. `row` and `salt` are what {@link factDigest} takes. */
 export type FactRow = {
@@ -21,18 +20,12 @@ export type FactRow = {
  * said of its facts is not known, and that it is so has been told. `last` is the number of the last entry there is.
  */
 export function verifyFacts(
-  sound: readonly SoundEntry[],
+  bodies: EntryBodies,
   last: number,
   facts: readonly FactRow[],
   sha256: Sha256,
 ): readonly JournalFinding[] {
   const findings: JournalFinding[] = []
-  const bodies = new Map<number, EntryBody>()
-  for (const { n, body } of sound) {
-    const read = readEntryBody(body)
-    if (read === undefined) findings.push({ kind: 'body-unreadable', n })
-    else bodies.set(n, read)
-  }
   const rows = new Map(facts.map((fact) => [keyOf(fact), fact]))
   const named = new Set<string>()
   const closed = new Set<string>()

@@ -1,6 +1,8 @@
 import type { EntryRow, Sha256 } from './entry.ts'
 import type { HeldBy, JournalFinding } from './findings.ts'
 import type { Head, HeadLog } from './heads.ts'
+import { readBodies } from './entry-bodies.ts'
+import { verifyAnswers, type AnswerRow } from './verify-answers.ts'
 import { verifyChain } from './verify-chain.ts'
 import { verifyFacts, type FactRow } from './verify-facts.ts'
 import { verifyRecords, type RecordRow } from './verify-records.ts'
@@ -16,41 +18,47 @@ export type JournalRows = {
   entries: readonly EntryRow[]
   facts: readonly FactRow[]
   records: readonly RecordRow[]
+  answers: readonly AnswerRow[]
 }
 
 export type JournalVerdict = {
   entries: number
   facts: number
+  answers: number
   /** Nothing where the journal is empty. */
   head?: Head
   /** Nothing where the tail was not checked. */
   tail?: TailCheck
-  /** First of the entries, then of facts and records, then of the heads; none where everything fits. */
+  /** First of the entries, then of facts, records and answers, then of the heads; none where everything fits. */
   findings: readonly JournalFinding[]
 }
 
 /**
  * Recomputes a whole journal from its rows: the hash of every entry and its link to the one before, every fact against
- * the digest that its entry lists, every closing on both sides, the records of the facts, and the heads that were held
- * outside. A cut tail leaves a sound chain behind and is told only by a head from outside.
+ * the digest that its entry lists, every closing on both sides, the records of the facts, the answers that were kept, and the
+ * heads that were held outside. A cut tail leaves a sound chain behind and is told only by a head from outside.
  */
 export function verifyJournal(
-  { entries, facts, records }: JournalRows,
+  { entries, facts, records, answers }: JournalRows,
   held: HeldHeads,
   sha256: Sha256,
 ): JournalVerdict {
   const last = entries.at(-1)
   const chain = verifyChain(entries, sha256)
+  const read = readBodies(chain.sound)
   const tail = tailCheck(held, last?.n ?? 0)
   return {
     entries: entries.length,
     facts: facts.length,
+    answers: answers.length,
     ...(last === undefined ? {} : { head: { n: last.n, hash: last.hash } }),
     ...(tail === undefined ? {} : { tail }),
     findings: [
       ...chain.findings,
-      ...verifyFacts(chain.sound, last?.n ?? 0, facts, sha256),
+      ...read.findings,
+      ...verifyFacts(read.bodies, last?.n ?? 0, facts, sha256),
       ...verifyRecords(records, facts),
+      ...verifyAnswers(read.bodies, last?.n ?? 0, answers),
       ...compareHeads(held.asker === undefined ? [] : [held.asker], 'asker', entries),
       ...compareHeads(held.log?.heads ?? [], 'log', entries),
       ...(held.log?.unreadable ?? []).map((line) => ({ kind: 'log-unreadable' as const, line })),
@@ -88,7 +96,8 @@ function compareHeads(
   ]
 }
 
-function farthestOf(heads: readonly Head[]): Head | undefined {
+/** The head of the last entry among heads; nothing where there are none. */
+export function farthestOf(heads: readonly Head[]): Head | undefined {
   return heads.reduce<Head | undefined>(
     (far, head) => (far === undefined || head.n > far.n ? head : far),
     undefined,

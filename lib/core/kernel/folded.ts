@@ -1,4 +1,5 @@
 import { withoutHidden } from './hidden-characters.ts'
+import { asSeen } from './look-alikes.ts'
 
 /**
  * A name as two readers compare it: without capitals, hidden characters, blanks at its ends and runs of blanks, and in
@@ -8,11 +9,12 @@ export function foldedName(name: string): string {
   return folded(name).replace(/\s+/gu, ' ').trim()
 }
 
-/** The same for the number of a card, in which blanks say nothing and one dash is like another. */
+/**
+ * The same for the number of a card, in which blanks say nothing, one dash is like another, and a letter of another
+ * script is like the capital that looks the same.
+ */
 export function foldedNumber(number: string): string {
-  return folded(number)
-    .replace(/\s+/gu, '')
-    .replace(/\p{Pd}/gu, '-')
+  return asSeen(folded(number).replace(/\s+/gu, '').toUpperCase())
 }
 
 function folded(text: string): string {

@@ -1,6 +1,9 @@
-/** Characters that take no room: format characters that are not themselves signs, and fillers. */
-const HIDDEN = /[\p{Default_Ignorable_Code_Point}\uFFF9-\uFFFB]/u
-const EVERY_HIDDEN = /[\p{Default_Ignorable_Code_Point}\p{Cf}]/gu
+/**
+ * Characters that take no room or show as nothing: format characters that are not themselves signs, fillers, the empty
+ * Braille cell and the empty note head.
+ */
+const HIDDEN = /[\u{16FE4}\p{Default_Ignorable_Code_Point}\uFFF9-\uFFFB\u2800\u{1D159}]/u
+const EVERY_HIDDEN = /[\u{16FE4}\p{Default_Ignorable_Code_Point}\p{Cf}\u2800\u{1D159}]/gu
 
 /** The joiner and non-joiner choose the shape of letters in these scripts. */
 const JOINED_SCRIPTS = [

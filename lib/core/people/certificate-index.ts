@@ -107,20 +107,26 @@ export function judgeCertificate(
     return UNKNOWN
   }
   if (sink !== undefined) {
-    const common = { subject: rule.subject, records: idsOf(spoke), allows: 'none' } as const
-    if (best === 'delivery')
+    const { subject } = rule
+    if (best === 'delivery') {
       sink.unmet({
         kind: 'certificate-delivery',
-        rule: edition.ref(edition.delivery(rule.subject) ?? rule),
-        ...common,
+        subject,
+        rule: edition.ref(edition.delivery(subject) ?? rule),
+        records: idsOf(spoke),
+        allows: 'none',
       })
-    else
+    } else {
+      const lastDay = latestLastDay(spoke)
       sink.unmet({
         kind: 'certificate-lapsed',
+        subject,
+        lastDay,
         rule: edition.ref(rule),
-        lastDay: latestLastDay(spoke),
-        ...common,
+        records: idsOf(spoke.filter((certificate) => certificate.lastDay === lastDay)),
+        allows: 'none',
       })
+    }
   }
   return NONE
 }

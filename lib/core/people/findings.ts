@@ -6,7 +6,12 @@ import type { Capacity } from '../rulebooks/words.ts'
 /** What about a person is not shown to be met. */
 export type PersonFigures =
   | { kind: 'under-age'; years: number; capacity?: Capacity }
-  | { kind: 'guardian-permission-missing'; says: 'not-on-record' | 'refused' | 'withdrawn' }
+  /** `day` is the last day of the permission that has ended. */
+  | {
+      kind: 'guardian-permission-missing'
+      says: 'not-on-record' | 'ended' | 'refused' | 'withdrawn'
+      day?: CalendarDate
+    }
   | {
       kind: 'no-agreement'
       says: 'not-on-record' | 'no-last-day' | 'ended' | 'not-begun'

@@ -1,5 +1,5 @@
-import { toEpochDay, type EpochDay } from '../calendar/dates.ts'
-import { hasDay, toDaySpan } from '../calendar/spans.ts'
+import { toEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
+import { byText } from '../kernel/order.ts'
 import type { Capacity } from '../rulebooks/words.ts'
 import type { Membership, Permission } from './people.schema.ts'
 
@@ -71,22 +71,42 @@ function isSameKind(left: Membership, right: Membership): boolean {
   )
 }
 
-/** What a guardian's statements say on a day: the one in force with the latest first day, or that none is on record. */
-export function guardianSays(
-  permissions: readonly Permission[],
-  day: EpochDay,
-): { says: Permission['says'] | 'not-on-record'; permission?: Permission } {
-  let inForce: Permission | undefined
+/** What a guardian said of a day: in the statement that speaks, or never. */
+export type GuardianSaid =
+  | { says: Permission['says']; permission: Permission }
+  | { says: 'ended'; lastDay: CalendarDate; permission: Permission }
+  | { says: 'not-on-record' }
+
+/**
+ * What a guardian's statements say on a day. The latest begun speaks. One that has run out lets an earlier refusal stand
+ * again, and never an earlier permission.
+ */
+export function guardianSays(permissions: readonly Permission[], day: EpochDay): GuardianSaid {
+  let latest: Permission | undefined
+  let latestInForce: Permission | undefined
   for (const permission of permissions) {
-    if (!hasDay(toDaySpan(permission.firstDay, permission.lastDay), day)) continue
-    if (inForce === undefined || speaksBefore(permission, inForce)) inForce = permission
+    if (toEpochDay(permission.firstDay) > day) continue
+    if (latest === undefined || speaksBefore(permission, latest)) latest = permission
+    if (permission.lastDay !== undefined && toEpochDay(permission.lastDay) < day) continue
+    if (latestInForce === undefined || speaksBefore(permission, latestInForce)) latestInForce = permission
   }
-  return inForce === undefined ? { says: 'not-on-record' } : { says: inForce.says, permission: inForce }
+  if (latest === undefined) return { says: 'not-on-record' }
+  const { lastDay } = latest
+  if (lastDay === undefined || toEpochDay(lastDay) >= day) return { says: latest.says, permission: latest }
+  return latestInForce === undefined || latestInForce.says === 'given'
+    ? { says: 'ended', lastDay, permission: latest }
+    : { says: latestInForce.says, permission: latestInForce }
 }
 
 function speaksBefore(left: Permission, right: Permission): boolean {
   if (left.firstDay !== right.firstDay) return left.firstDay > right.firstDay
-  return UNFAVOURABLE.indexOf(left.says) > UNFAVOURABLE.indexOf(right.says)
+  const bySaying = UNFAVOURABLE.indexOf(right.says) - UNFAVOURABLE.indexOf(left.says)
+  return (
+    (bySaying || byText(left.lastDay ?? FOR_EVER, right.lastDay ?? FOR_EVER) || byText(left.id, right.id)) < 0
+  )
 }
+
+/** Sorts after every day. */
+const FOR_EVER = '9999-12-31'
 
 const UNFAVOURABLE: readonly Permission['says'][] = ['given', 'withdrawn', 'refused']

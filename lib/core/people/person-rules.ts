@@ -170,14 +170,22 @@ function judgeGuardian(
   day: EpochDay,
   sink: PersonSink,
 ): StandingRank {
-  const { says, permission } = guardianSays(permissions, day)
-  const records = permission === undefined ? [] : [permission.id]
+  const said = guardianSays(permissions, day)
+  const { says } = said
+  const records = said.says === 'not-on-record' ? [] : [said.permission.id]
   if (says === 'given') {
     sink?.met?.({ kind: 'guardian-permits', rule: edition.ref(rule), records })
     return INDEPENDENT
   }
-  const allows = says === 'not-on-record' ? 'unknown' : 'none'
-  sink?.unmet({ kind: 'guardian-permission-missing', says, rule: edition.ref(rule), records, allows })
+  const allows = says === 'not-on-record' || says === 'ended' ? 'unknown' : 'none'
+  sink?.unmet({
+    kind: 'guardian-permission-missing',
+    says,
+    ...(said.says === 'ended' ? { day: said.lastDay } : {}),
+    rule: edition.ref(rule),
+    records,
+    allows,
+  })
   return allows === 'unknown' ? UNKNOWN : NONE
 }
 

@@ -1,5 +1,6 @@
 import type { Records } from '../authority/records.ts'
 import { foldedName, foldedNumber } from '../kernel/folded.ts'
+import { scriptsAlikeIn } from '../kernel/look-alikes.ts'
 import { sortedTexts } from '../kernel/order.ts'
 import { moreThan, MOST_LISTED, type TellDoubt } from './tell-doubt.ts'
 
@@ -34,6 +35,14 @@ export function doubtNumbersAlike(records: Records, doubt: TellDoubt): void {
     const others = alike.listed.filter((number) => number !== card.number)
     const more = moreThan(others.length + 1, alike.count)
     doubt(card, { kind: 'numbers-alike', number: card.number, others, ...more })
+  }
+}
+
+/** Card numbers with letters of several scripts that look alike: what is read off the card may be another number. */
+export function doubtNumbersMixed(records: Records, doubt: TellDoubt): void {
+  for (const card of records.cards) {
+    const scripts = scriptsAlikeIn(card.number)
+    if (scripts.length > 1) doubt(card, { kind: 'number-mixes-scripts', number: card.number, scripts })
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Records } from '../authority/records.ts'
 import type { CalendarDate } from '../calendar/dates.ts'
 import { foldedName } from '../kernel/folded.ts'
+import { LastDays } from './last-days.ts'
 import type { FactsBySection } from './sections.ts'
 import type { TellDoubt } from './tell-doubt.ts'
 
@@ -51,11 +52,14 @@ export function doubtResolutions(records: Records, today: CalendarDate, doubt: T
   if (records.resolutions.length === 0) return
   const ended = new Set(records.endings.filter(({ firstDay }) => firstDay <= today).map(({ card }) => card))
   const cards = new Map(records.cards.map((card) => [card.id, card]))
+  const lastDays = new LastDays(records)
   const holders = new Map(records.people.map(({ id, name }) => [id, foldedName(name)]))
   for (const resolution of records.resolutions) {
     const { card: id, restriction, by, into } = resolution
     const card = cards.get(id)
-    if (card === undefined || ended.has(id) || (card.lastDay !== undefined && card.lastDay < today)) continue
+    if (card === undefined || ended.has(id)) continue
+    const lastDay = lastDays.of(card)
+    if (lastDay !== undefined && lastDay < today) continue
     if (foldedName(by) === holders.get(card.person))
       doubt(resolution, { kind: 'resolved-by-holder', card: id, restriction, by })
     if (into.length === 0) doubt(resolution, { kind: 'resolved-into-nothing', card: id, restriction })

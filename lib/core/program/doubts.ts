@@ -1,8 +1,6 @@
 import type { Records } from '../authority/records.ts'
-import { daysUntil, toEpochDay, type CalendarDate } from '../calendar/dates.ts'
+import { toEpochDay, type CalendarDate } from '../calendar/dates.ts'
 import { dateIn } from '../calendar/instants.ts'
-import type { Card } from '../cards/cards.schema.ts'
-import { longerThanTerm } from '../cards/terms.ts'
 import { foldedName } from '../kernel/folded.ts'
 import type { Certificate } from '../people/people.schema.ts'
 import { wantsAgreement } from '../people/person-rules.ts'
@@ -11,7 +9,8 @@ import { PlaceIndex } from '../work/place-index.ts'
 import { rateWorksheet } from '../work/worksheet.ts'
 import type { Rating } from '../work/work.schema.ts'
 import type { BookFile } from './book-file.schema.ts'
-import { doubtNumbersAlike, doubtSameNames } from './doubts-alike.ts'
+import { doubtNumbersAlike, doubtNumbersMixed, doubtSameNames } from './doubts-alike.ts'
+import { CardDoubts } from './doubts-of-cards.ts'
 import { doubtOldLifts, doubtResolutions } from './doubts-decided.ts'
 import { doubtShipped } from './doubts-shipped.ts'
 import { latestEntry, recordsAt } from './known.ts'
@@ -23,7 +22,7 @@ import type { TellDoubt } from './tell-doubt.ts'
 
 /**
  * What somebody should look at in a program as now known, in the order of the file. A doubt is no error: answers count
- * what it is about by the rules. Cards and certificates that ended before the day of the last entry raise none. With
+ * what it is about by the rules. Cards (with every order that extends them) and certificates that ended before the day of the last entry raise none. With
  * `shipped`, the rule books as they ship, the program's copies of them are compared.
  */
 export function programDoubts(program: Program, shipped: readonly BookFile[] = []): Doubt[] {
@@ -37,6 +36,7 @@ export function programDoubts(program: Program, shipped: readonly BookFile[] = [
   }
   doubtSameNames(records, doubt)
   doubtNumbersAlike(records, doubt)
+  doubtNumbersMixed(records, doubt)
   doubtPeople(records, doubt)
   doubtOldLifts(program, records, doubt)
   doubtResolutions(records, today, doubt)
@@ -140,49 +140,6 @@ function doubtWithdrawn(program: FactsBySection, doubt: TellDoubt): void {
     const { id, firstDay, supersededIn: entry } = suspension
     if (entry === undefined || current.has(id) || last.get(id) !== suspension) continue
     doubt(suspension, { kind: 'suspension-withdrawn', firstDay, entry })
-  }
-}
-
-class CardDoubts {
-  private readonly ended: ReadonlySet<string>
-  private readonly resolved: ReadonlySet<string>
-
-  constructor(
-    records: Records,
-    private readonly editions: readonly EditionIndex[],
-    private readonly today: CalendarDate,
-    private readonly doubt: TellDoubt,
-  ) {
-    const before = records.endings.filter((ending) => ending.firstDay <= today)
-    this.ended = new Set(before.map((ending) => ending.card))
-    this.resolved = new Set(records.resolutions.map(({ card, restriction }) => `${card} ${restriction}`))
-  }
-
-  look(card: Card): void {
-    const { id, lastDay, carriedIn } = card
-    if (this.ended.has(id) || (lastDay !== undefined && lastDay < this.today)) return
-    if (lastDay === undefined) this.doubt(card, { kind: 'card-without-last-day' })
-    if (card.workKinds === 'not-stated') this.doubt(card, { kind: 'work-kinds-not-stated' })
-    if (carriedIn !== undefined) {
-      const editions = this.editions.filter(({ edition }) => edition.book === card.book)
-      const longer = longerThanTerm(card, editions)
-      if (longer !== undefined) this.doubt(card, { kind: 'longer-than-term', ...longer })
-      const rule = inForceOn(editions, toEpochDay(this.today))?.all('card.reconciled')[0]
-      if (rule !== undefined) this.lookAtReconciling(card, carriedIn.lastReconciled, rule.days)
-    }
-    for (const restriction of card.restrictions) {
-      if (restriction.kind !== 'words' || this.resolved.has(`${id} ${restriction.id}`)) continue
-      this.doubt(card, { kind: 'words-unresolved', restriction: restriction.id, text: restriction.text })
-    }
-  }
-
-  private lookAtReconciling(card: Card, lastReconciled: CalendarDate | undefined, within: number): void {
-    if (lastReconciled === undefined) {
-      this.doubt(card, { kind: 'not-reconciled', within })
-      return
-    }
-    const days = daysUntil(lastReconciled, this.today)
-    if (days > within) this.doubt(card, { kind: 'not-reconciled', within, lastReconciled, days })
   }
 }
 

@@ -1,5 +1,6 @@
 import type { CalendarDate } from '../calendar/dates.ts'
 import type { Instant } from '../calendar/instants.ts'
+import type { ScriptAlike } from '../kernel/look-alikes.ts'
 import type { EditionFault } from '../rulebooks/edition-check.ts'
 import type { Complexity } from '../rulebooks/words.ts'
 
@@ -177,6 +178,9 @@ export type DoubtFigures =
    * entry, absent where none is on record.
    */
   | { kind: 'not-reconciled'; within: number; lastReconciled?: CalendarDate; days?: number }
+  /** On a day that cannot be: after the day of the last entry, or before the card's effective day. */
+  | { kind: 'reconciled-after-last-entry'; lastReconciled: CalendarDate; lastEntry: CalendarDate }
+  | { kind: 'reconciled-before-card'; lastReconciled: CalendarDate; effectiveDay: CalendarDate }
   | { kind: 'card-without-last-day' }
   | { kind: 'work-kinds-not-stated' }
   | { kind: 'words-unresolved'; restriction: string; text: string }
@@ -194,8 +198,10 @@ export type DoubtFigures =
   | { kind: 'observations-not-readable'; item: string; edition: string }
   /** Names that readers cannot tell apart. The first twenty by id, and how many more there are. */
   | { kind: 'same-name'; name: string; people: readonly string[]; more?: number }
-  /** Numbers of cards that differ only in capitals, blanks or dashes; likewise the first twenty. */
+  /** Numbers of cards that differ only in capitals, blanks, dashes or letters that look alike; likewise the first twenty. */
   | { kind: 'numbers-alike'; number: string; others: readonly string[]; more?: number }
+  /** Letters of several scripts that look alike in one number. */
+  | { kind: 'number-mixes-scripts'; number: string; scripts: readonly ScriptAlike[] }
   | { kind: 'age-not-on-record' }
   | { kind: 'capacity-not-stated' }
   | { kind: 'agreement-open-ended'; firstDay: CalendarDate }

@@ -152,6 +152,12 @@ describe('one subject on one day', () => {
   ]
   it.each(rows)('[AU49] $name', expectRow)
 
+  it('[AU49] only what lapsed last is named as the record, and all of it', () => {
+    const facts = [holder([{ lastDay: '2027-07-01' }, { lastDay: '2026-07-01' }, { lastDay: '2027-07-01' }])]
+    const found = answerTo({ facts }).findings.find(({ kind }) => kind === 'certificate-lapsed')
+    expect(found?.records).toEqual(['cpr-1', 'cpr-3'])
+  })
+
   it('[AU49] in person for first aid is no skills check for CPR', () => {
     const facts = [holder([ONLINE])]
     expect(toldOf(answerTo({ facts }))).toEqual([DELIVERY])

@@ -1,8 +1,8 @@
-import { describe, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { card } from '../../builders/cards.ts'
 import { adult, membership, permission, person } from '../../builders/people.ts'
 import type { Part } from '../../builders/records.ts'
-import { expectRow, type Row } from './told.ts'
+import { answerTo, expectRow, type Row } from './told.ts'
 
 type Membered = NonNullable<Parameters<typeof membership>[1]>
 
@@ -170,6 +170,8 @@ describe("a guardian's permission", () => {
     member(YOUNG, [{ capacity: 'volunteer', ...YEAR }], { permissions })
   const says = (what: string, allows: string) =>
     `guardian-permission-missing says=${what} | age.volunteer.bucking | ${allows}`
+  const ended = (day: string) =>
+    `guardian-permission-missing day=${day} says=ended | age.volunteer.bucking | unknown`
   const given = permission('p-1')
   const rows: Row[] = [
     { name: 'given', facts: [asked(given)], standing: 'own-level', findings: [VOLUNTEER, WATCHED] },
@@ -185,7 +187,32 @@ describe("a guardian's permission", () => {
       last: '2027-07-09',
       standing: 'unknown',
       spans: ['own-level 2027-07-08 2027-07-08', 'unknown 2027-07-09 2027-07-09'],
-      findings: [VOLUNTEER, WATCHED, says('not-on-record', 'unknown')],
+      findings: [VOLUNTEER, WATCHED, ended('2027-07-08')],
+    },
+    {
+      name: 'an older one without an end counts no more once a later one has ended',
+      facts: [asked(given, permission('p-1', { id: 'b', firstDay: '2027-07-01', lastDay: '2027-07-08' }))],
+      last: '2027-07-09',
+      standing: 'unknown',
+      spans: ['own-level 2027-07-08 2027-07-08', 'unknown 2027-07-09 2027-07-09'],
+      findings: [VOLUNTEER, WATCHED, ended('2027-07-08')],
+    },
+    {
+      name: 'of two given on the same day the one that ends first speaks',
+      facts: [asked(given, permission('p-1', { id: 'z', lastDay: '2027-07-07' }))],
+      standing: 'unknown',
+      findings: [VOLUNTEER, WATCHED, ended('2027-07-07')],
+    },
+    {
+      name: 'refused, later given through a day: the refusal stands again',
+      facts: [
+        asked(
+          permission('p-1', { id: 'a', says: 'refused' }),
+          permission('p-1', { id: 'b', firstDay: '2027-07-01', lastDay: '2027-07-07' }),
+        ),
+      ],
+      standing: 'none',
+      findings: [VOLUNTEER, WATCHED, says('refused', 'none')],
     },
     {
       name: 'withdrawn from a day on',
@@ -220,6 +247,14 @@ describe("a guardian's permission", () => {
     },
   ]
   it.each(rows)('[AU47] $name', expectRow)
+
+  it('[AU47] one that has ended is named as the record', () => {
+    const facts = [
+      asked(given, permission('p-1', { id: 'b', firstDay: '2027-07-01', lastDay: '2027-07-07' })),
+    ]
+    const found = answerTo({ facts }).findings.find(({ kind }) => kind === 'guardian-permission-missing')
+    expect(found).toMatchObject({ says: 'ended', day: '2027-07-07', records: ['b'] })
+  })
 })
 
 describe('a capacity outside the book', () => {

@@ -108,8 +108,14 @@ describe('the successor and disagreeing sources', () => {
 
 describe('cards longer than their term', () => {
   const carriedIn = { issuer: 'Invented Agency' }
-  const longer = (lastDay: string, termLastDay: string, day: string) =>
-    `longer-than-term lastDay=${lastDay} termLastDay=${termLastDay} | no rule | ${day}/${day}`
+  const longer = (lastDay: string, termLastDay: string, day: string) => [
+    `longer-than-term lastDay=${lastDay} termLastDay=${termLastDay} | term.sawyer | ${day}/${day}`,
+    expect.stringMatching(
+      new RegExp(
+        `^sources-disagree other=The source says three years.* \\| term\\.sawyer \\| ${day}/${day}$`,
+      ),
+    ) as string,
+  ]
 
   it.each<[string, Part[], WorkSaid, string, string[]]>([
     ['the last day of the term', [holder('B', { carriedIn })], {}, '2027-07-08', []],
@@ -118,7 +124,7 @@ describe('cards longer than their term', () => {
       [holder('B', { carriedIn, lastDay: '2028-04-14' })],
       {},
       '2027-07-08',
-      [longer('2028-04-14', '2028-04-13', '2027-07-08')],
+      longer('2028-04-14', '2028-04-13', '2027-07-08'),
     ],
     ['a day longer, issued here', [holder('B', { lastDay: '2028-04-14' })], {}, '2027-07-08', []],
     [
@@ -133,7 +139,7 @@ describe('cards longer than their term', () => {
       ],
       {},
       '2017-07-08',
-      [longer('2019-07-18', '2019-07-17', '2017-07-08')],
+      longer('2019-07-18', '2019-07-17', '2017-07-08'),
     ],
     [
       'by the term of its own book',
@@ -145,9 +151,9 @@ describe('cards longer than their term', () => {
       ],
       { place: 'creek' },
       '2027-07-08',
-      [longer('2028-04-14', '2028-04-13', '2027-07-08')],
+      longer('2028-04-14', '2028-04-13', '2027-07-08'),
     ],
-  ])('[AU64] %s', (_name, facts, said, day, notes) => {
+  ])('[AU63] [AU64] %s', (_name, facts, said, day, notes) => {
     expect(notesOf(answerTo({ facts, work: said, first: day }))).toEqual(notes)
   })
 })

@@ -9,6 +9,7 @@ import {
   type EpochDay,
 } from '../../../lib/core/calendar/dates.ts'
 import {
+  clockIn,
   dateIn,
   endOfDay,
   isTimeZone,
@@ -83,6 +84,15 @@ describe('in a time zone', () => {
     ['2199-12-31T23:59:59.999Z', 'Pacific/Auckland', '2200-01-01'],
   ])('[CAL20] %s in %s is on %s', (moment, zone, day) => {
     expect(dateIn(instant(moment), zone)).toBe(day)
+  })
+
+  it.each([
+    ['2027-07-08T05:59:59.999Z', 'America/Denver', '23:59'],
+    ['2027-01-08T07:00:00.000Z', 'America/Denver', '00:00'],
+    ['2027-07-08T10:05:00.000Z', 'Asia/Kathmandu', '15:50'],
+    ['2027-07-08T10:05:00.000Z', 'UTC', '10:05'],
+  ])('[CAL20] %s in %s is at %s', (moment, zone, time) => {
+    expect(clockIn(instant(moment), zone)).toBe(time)
   })
 
   it.each([

@@ -47,6 +47,34 @@ describe('days', () => {
   })
 })
 
+describe('two decisions from one day', () => {
+  const DAY = '2027-07-09'
+  const spoke = (...endings: ReturnType<typeof ending>[]) =>
+    [endings, [...endings].reverse()].map(
+      (some) => indexCard(card('p-1', 'B'), { ...nothing, endings: some }).ending?.id,
+    )
+  const of = (id: string, said: Parameters<typeof ending>[2] = {}) => ending('card-p-1', DAY, { id, ...said })
+
+  it.each([
+    ['withdrawn', 'reduced'],
+    ['reduced', 'replaced'],
+    ['replaced', 'surrendered'],
+    ['withdrawn', 'surrendered'],
+  ] as const)('[CD3] %s speaks before %s, in whichever order they stand', (graver, lesser) => {
+    expect(spoke(of('z', { kind: graver, recordedIn: 9 }), of('a', { kind: lesser }))).toEqual(['z', 'z'])
+  })
+
+  it('[CD3] of one kind the first recorded speaks, then the first by id', () => {
+    expect(spoke(of('z'), of('a', { recordedIn: 9 }))).toEqual(['z', 'z'])
+    expect(spoke(of('b'), of('a'))).toEqual(['a', 'a'])
+  })
+
+  it('[CD3] a decision from an earlier day speaks before a graver one', () => {
+    const earlier = ending('card-p-1', '2027-07-08', { id: 'earlier', kind: 'surrendered' })
+    expect(spoke(of('later', { kind: 'withdrawn' }), earlier)).toEqual(['earlier', 'earlier'])
+  })
+})
+
 describe('orders that extend', () => {
   const old = card('p-1', 'B', { effectiveDay: '2016-10-02', lastDay: '2019-10-01' })
   const window = { kind: 'window', firstDay: '2019-10-01', lastDay: '2022-12-31' } as const

@@ -18,7 +18,11 @@ function carried(lastDay: string, said: Partial<Card> = {}): Card {
   return { ...issued, carriedIn: { issuer: 'Invented issuer' }, ...said }
 }
 
-const longer = (lastDay: string, termLastDay: string) => ({ lastDay, termLastDay })
+const longer = (lastDay: string, termLastDay: string, by = 'invented-1') => ({
+  lastDay,
+  termLastDay,
+  rule: { edition: by, rule: 'term', source: 'Invented source', mark: 'program-default' },
+})
 
 describe('a card carried in beside the term of its book', () => {
   it.each([
@@ -35,7 +39,9 @@ describe('a card carried in beside the term of its book', () => {
       [before, after],
       [after, before],
     ])
-      expect(longerThanTerm(carried('2027-06-10'), editions)).toEqual(longer('2027-06-10', '2027-06-09'))
+      expect(longerThanTerm(carried('2027-06-10'), editions)).toEqual(
+        longer('2027-06-10', '2027-06-09', 'invented-2'),
+      )
   })
 
   it('[CD16] by the earliest edition, where none was in force yet', () => {
@@ -44,6 +50,20 @@ describe('a card carried in beside the term of its book', () => {
     expect(longerThanTerm(carried('2026-06-10'), [later, earliest])).toEqual(
       longer('2026-06-10', '2026-06-09'),
     )
+  })
+
+  it('[CD16] what a source says otherwise of the term stands beside', () => {
+    const term = rule('term', {
+      levels: ['helper'],
+      term: { years: 2 },
+      end: 'day-before-anniversary',
+      disagrees: 'Another page',
+    })
+    const disagreed = new EditionIndex({ ...edition([term]), recordedIn: 1 })
+    expect(longerThanTerm(carried('2027-06-10'), [disagreed])).toEqual({
+      ...longer('2027-06-10', '2027-06-09'),
+      disagrees: 'Another page',
+    })
   })
 
   it('[CD16] its level is read by an alias too', () => {

@@ -2,7 +2,13 @@ import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
 import { canonicalJson } from '../../../lib/core/journal/canonical-json.ts'
 import { readEntryBody } from '../../../lib/core/journal/entry-body.schema.ts'
-import { bytesOfHex, entryHash, factDigest, hashedText } from '../../../lib/core/journal/entry.ts'
+import {
+  bytesOfHex,
+  entryHash,
+  answerDigest,
+  factDigest,
+  hashedText,
+} from '../../../lib/core/journal/entry.ts'
 import { headLogLine, headText, readHead, readHeadLog } from '../../../lib/core/journal/heads.ts'
 import { sha256 } from './sound-journal.ts'
 
@@ -48,6 +54,16 @@ describe('what is hashed', () => {
 
   it.each(['0', 'AB', 'zz', '0x12'])('[JO4] a salt that is no hexadecimal throws: %s', (hex) => {
     expect(() => bytesOfHex(hex)).toThrow(/not hexadecimal/)
+  })
+})
+
+describe('the digest of a kept answer', () => {
+  it('[JO18] is that of the canonical text of its row', () => {
+    const row = { id: 'x', n: 3, today: '2027-05-03', question: { work: { item: 'i' }, because: 'printed' } }
+    const expected = createHash('sha256')
+      .update('{"id":"x","n":3,"question":{"because":"printed","work":{"item":"i"}},"today":"2027-05-03"}')
+      .digest('hex')
+    expect(answerDigest(row, sha256)).toBe(expected)
   })
 })
 

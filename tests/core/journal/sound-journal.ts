@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { canonicalJson, type JsonValue } from '../../../lib/core/journal/canonical-json.ts'
-import { entryHash, factDigest, type EntryRow } from '../../../lib/core/journal/entry.ts'
+import { answerDigest, entryHash, factDigest, type EntryRow } from '../../../lib/core/journal/entry.ts'
+import type { AnswerRow } from '../../../lib/core/journal/verify-answers.ts'
 import type { FactRow } from '../../../lib/core/journal/verify-facts.ts'
 import type { RecordRow } from '../../../lib/core/journal/verify-records.ts'
 
@@ -11,34 +12,38 @@ export function sha256(...parts: readonly (string | Uint8Array)[]): string {
   return hash.digest('hex')
 }
 
-/** What an entry of the example records and closes, facts by their numbers. */
-type Step = { event: string; records?: readonly string[]; closes?: readonly string[] }
+/** What an entry of the example records and closes, facts by their numbers, and the answer that it keeps. */
+type Step = { event: string; records?: readonly string[]; closes?: readonly string[]; keeps?: string }
 
-/** Five entries: two people, a card, a correction of the card, and one without any fact. */
+/** Five entries: two people, a card, a correction of the card, one without any fact that keeps an answer, and a correction. */
 const STEPS: readonly Step[] = [
   { event: 'program-founded', records: ['person_fact 1', 'person_fact 2'] },
   { event: 'card-issued', records: ['card_fact 3'] },
   { event: 'card-corrected', records: ['card_fact 4'], closes: ['card_fact 3'] },
-  { event: 'role-given' },
+  { event: 'answer-kept', keeps: 'a' },
   { event: 'person-corrected', records: ['person_fact 5'], closes: ['person_fact 1'] },
 ]
 
-export type Journal = { entries: EntryRow[]; facts: FactRow[]; records: RecordRow[] }
+export type Journal = { entries: EntryRow[]; facts: FactRow[]; records: RecordRow[]; answers: AnswerRow[] }
 
 /** A journal as it is written: built forwards, each entry over the hash of the one before. Fresh at each call. */
 export function soundJournal(steps = STEPS): Journal {
   const entries: EntryRow[] = []
   const facts: FactRow[] = []
-  for (const [index, { event, records = [], closes = [] }] of steps.entries()) {
+  const answers: AnswerRow[] = []
+  for (const [index, { event, records = [], closes = [], keeps }] of steps.entries()) {
     const n = index + 1
     const made = records.map((name) => factOf(name, n))
     facts.push(...made)
     for (const fact of facts) if (closes.includes(`${fact.table} ${fact.id}`)) fact.supersededIn = n
+    const kept = keeps === undefined ? undefined : answerOf(keeps, n - 1)
+    if (kept !== undefined) answers.push(kept)
     const body = canonicalJson({
       about: [`about-${n}`],
       facts: made.map(({ table, id, row, salt }) => ({ table, id, digest: factDigest(row, salt, sha256) })),
       closed: closes.map((name) => namesOf(name)),
       outcome: { kind: 'done' },
+      ...(kept === undefined ? {} : { said: { answer: { id: kept.id, digest: kept.digest } } }),
     })
     const content = {
       n,
@@ -58,7 +63,13 @@ export function soundJournal(steps = STEPS): Journal {
     id: record,
     idOfCode: record,
   }))
-  return { entries, facts, records }
+  return { entries, facts, records, answers }
+}
+
+/** An answer that was given as known at an entry. */
+function answerOf(id: string, n: number): AnswerRow {
+  const digest = answerDigest({ id, n, body: '{"answers":[]}' }, sha256)
+  return { id, n, digest, digestOfRow: digest }
 }
 
 function factOf(name: string, recordedIn: number): FactRow {

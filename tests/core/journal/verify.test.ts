@@ -23,7 +23,7 @@ function rewrite(entries: EntryRow[], n: number, change: Partial<EntryRow>): voi
   entries[n - 1] = { ...changed, hash: entryHash(changed, changed.prev, sha256) }
 }
 
-const EMPTY: Journal = { entries: [], facts: [], records: [] }
+const EMPTY: Journal = { entries: [], facts: [], records: [], answers: [] }
 
 const flip = (text: string) => (text.startsWith('0') ? `1${text.slice(1)}` : `0${text.slice(1)}`)
 
@@ -34,13 +34,14 @@ describe('a journal as it was written', () => {
     expect(verdict).toEqual({
       entries: 5,
       facts: 5,
+      answers: 1,
       head: { n: 5, hash: journal.entries[4]!.hash },
       findings: [],
     })
   })
 
   it('[JO7] an empty one has neither', () => {
-    expect(verifyJournal(EMPTY, {}, sha256)).toEqual({ entries: 0, facts: 0, findings: [] })
+    expect(verifyJournal(EMPTY, {}, sha256)).toEqual({ entries: 0, facts: 0, answers: 0, findings: [] })
   })
 })
 
@@ -222,11 +223,57 @@ describe('records', () => {
   })
 })
 
+describe('kept answers', () => {
+  it('[JO19] one that is not as its entry kept it is told, whichever of the two was changed', () => {
+    const other = flip(soundJournal().answers[0]!.digest)
+    const altered = [{ kind: 'answer-altered', n: 4, id: 'a' }]
+    expect(findingsAfter(({ answers }) => (answers[0]!.digestOfRow = other))).toEqual(altered)
+    expect(findingsAfter(({ answers }) => (answers[0]!.digest = other))).toEqual(altered)
+    // Written anew together with the digest that stands beside it: the entry still knows.
+    const both = { digest: other, digestOfRow: other }
+    expect(findingsAfter(({ answers }) => Object.assign(answers[0]!, both))).toEqual(altered)
+  })
+
+  it('[JO19] one that is gone is told with the entry that kept it', () => {
+    expect(findingsAfter(({ answers }) => answers.splice(0))).toEqual([
+      { kind: 'answer-missing', n: 4, id: 'a' },
+    ])
+  })
+
+  it('[JO19] one that no entry says was kept is told', () => {
+    const slipIn = (n: number) => (journal: Journal) => {
+      journal.answers.push({ ...journal.answers[0]!, id: 'b', n })
+    }
+    const unnamed = [{ kind: 'answer-unnamed', id: 'b' }]
+    expect(findingsAfter(slipIn(1))).toEqual(unnamed)
+    expect(findingsAfter(slipIn(5))).toEqual(unnamed)
+  })
+
+  it('[JO19] of one whose entry is altered or gone it is not told that none names it', () => {
+    expect(findingsAfter(({ entries }) => Object.assign(entries[3]!, { event: 'role-taken' }))).toEqual([
+      { kind: 'entry-altered', n: 4 },
+    ])
+    expect(findingsAfter(({ entries }) => entries.splice(3, 1))).toEqual([
+      { kind: 'entries-missing', first: 4, last: 4 },
+    ])
+    // An entry before the one it was given at cannot have kept it.
+    const found = findingsAfter(({ entries, answers }) => {
+      Object.assign(entries[1]!, { event: 'role-taken' })
+      answers.push({ ...answers[0]!, id: 'b', n: 2 })
+    })
+    expect(found).toEqual([
+      { kind: 'entry-altered', n: 2 },
+      { kind: 'answer-unnamed', id: 'b' },
+    ])
+  })
+})
+
 describe('the tail', () => {
   const heads = headsOf(soundJournal())
   const cut = (journal: Journal) => {
     journal.entries.splice(3)
     journal.facts.splice(4)
+    journal.answers.splice(0)
     journal.facts[0]!.supersededIn = null
   }
 

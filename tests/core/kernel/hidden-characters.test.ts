@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cardNumberField, idField, nameField, textField } from '../../../lib/core/kernel/fields.schema.ts'
 import { foldedName, foldedNumber } from '../../../lib/core/kernel/folded.ts'
+import { scriptsAlikeIn } from '../../../lib/core/kernel/look-alikes.ts'
 import { hiddenInId, hiddenInName } from '../../../lib/core/kernel/hidden-characters.ts'
 
 const million = 1_000_000
@@ -19,6 +20,9 @@ describe('characters that nobody sees', () => {
     ['a non-joiner twice', 'پور\u200c\u200cرضا', 'U+200C', 5],
     ['a Hangul filler alone', '\u3164', 'U+3164', 1],
     ['a variant selector after a Latin letter', 'Dana\ufe0f', 'U+FE0F', 5],
+    ['an empty Braille cell', 'Dana\u2800Whitlow', 'U+2800', 5],
+    ['an empty note head', 'Dana\u{1d159}', 'U+1D159', 5],
+    ['a Khitan filler', 'Dana\u{16fe4}', 'U+16FE4', 5],
     ['a tag, after a letter of two halves', '𠮷\u{e0041}', 'U+E0041', 2],
   ])('[KE13] [KE15] %s is told in a name', (_title, name, code, at) => {
     expect(hiddenInName(name)).toEqual({ code, at })
@@ -52,6 +56,7 @@ describe('characters that nobody sees', () => {
     ['two lines', 'K-1\nK-2', false],
     ['an escape', 'K\u001b[2J', false],
     ['a zero-width space', 'K-\u200b1', false],
+    ['an empty Braille cell', 'K-\u28001', false],
     ['a joiner, even after a letter that joins', 'ب\u200d1', false],
     ['an Arabic number sign, which is seen but belongs in no number', '\u06001', false],
   ])('[KE14] a card number of %s', (_title, number, isNumber) => {
@@ -97,5 +102,54 @@ describe('names that read alike', () => {
     for (const number of ['k-0431', 'K - 0431', 'K\u20110431', 'K–0431 ', 'Ｋ-0431'])
       expect(foldedNumber(number)).toBe(foldedNumber('K-0431'))
     expect(foldedNumber('K0431')).not.toBe(foldedNumber('K-0431'))
+  })
+
+  it.each([
+    ['a minus sign', 'K\u22120431'],
+    ['a superscript minus', 'K\u207b0431'],
+    ['a modifier minus', 'K\u02d70431'],
+    ['a hyphen bullet', 'K\u20430431'],
+    ['a heavy minus', 'K\u27960431'],
+    ['a rule of a box', 'K\u25000431'],
+    ['the Han sign for one', 'K\u4e000431'],
+    ['the Japanese mark of length', 'K\u30fc0431'],
+    ['a Cyrillic letter', '\u041a-0431'],
+    ['a small Cyrillic letter', '\u043a-0431'],
+    ['a Greek letter', '\u039a-0431'],
+    ['a Cherokee letter', '\u13e6-0431'],
+    ['a Lisu letter', '\ua4d7-0431'],
+    ['the letter O', 'K-O431'],
+    ['the Cyrillic letter O', 'K-\u041e431'],
+    ['the letter I', 'K-043I'],
+    ['the Ukrainian letter I', 'K-043\u0406'],
+  ])('[KE18] in numbers %s is what it looks like', (_title, number) => {
+    expect(foldedNumber(number)).toBe(foldedNumber('K-0431'))
+  })
+
+  it('[KE18] letters that look different stay different, and names keep their letters', () => {
+    const shapes = [
+      'K-0431',
+      'H-0431',
+      'X-0431',
+      '\u0416-0431',
+      '\u03a9-0431',
+      '\u0418-0431',
+      'L-0431',
+      'S-0431',
+    ]
+    expect(new Set(shapes.map(foldedNumber)).size).toBe(shapes.length)
+    expect(foldedName('D\u0430na')).not.toBe(foldedName('Dana'))
+  })
+
+  it.each([
+    ['K-0431', ['Latin']],
+    ['\u041a-0431', ['Cyrillic']],
+    ['\u041a-0431A', ['Latin', 'Cyrillic']],
+    ['\u039aK\u041a', ['Latin', 'Greek', 'Cyrillic']],
+    ['\uff2b-0431', ['Latin']],
+    ['\u4ee4K-0431', ['Latin']],
+    ['0431', []],
+  ])('[KE18] of %s the scripts that look alike are %j', (number, scripts) => {
+    expect(scriptsAlikeIn(number)).toEqual(scripts)
   })
 })

@@ -8,6 +8,7 @@ import { readProgram } from '../../../lib/core/program/read-program.ts'
 import {
   addVersion,
   example,
+  extended,
   fact,
   part,
   section,
@@ -74,6 +75,32 @@ describe('people and cards that read alike', () => {
     expect(
       doubtsOf(['numbers-alike'], [addTo('cards', 'tomo-card', { id: 'again', number: `${number}1` })]),
     ).toEqual([])
+  })
+
+  it.each([
+    ['a minus sign for the dash', 'K-0431', 'K\u22120431'],
+    ['a Cyrillic letter for the first', 'K-0431', '\u041a-0431'],
+    ['the letter O for a nought', 'K-0431', 'K-O431'],
+  ])('[PR27] card numbers of which one has %s', (_name, number, twin) => {
+    const changes = [
+      setIn('cards', 'tomo-card', 'number', number),
+      addTo('cards', 'tomo-card', { id: 'again', number: twin }),
+    ]
+    expect(doubtsOf(['numbers-alike'], changes)).toMatchObject([
+      { id: 'tomo-card', number, others: [twin] },
+      { id: 'again', number: twin, others: [number] },
+    ])
+  })
+
+  it.each([
+    ['\u041a-0431A', ['Latin', 'Cyrillic']],
+    ['\u041a-0431', undefined],
+    ['K-0431', undefined],
+  ])('[PR27] the scripts in the card number %s that look alike: %j', (number, scripts) => {
+    const found = doubtsOf(['number-mixes-scripts'], [setIn('cards', 'tomo-card', 'number', number)])
+    const told = { path: 'cards[2]', person: 'tomo', kind: 'number-mixes-scripts', number, scripts }
+    expect(found).toMatchObject(scripts === undefined ? [] : [told])
+    expect(found).toHaveLength(scripts === undefined ? 0 : 1)
   })
 })
 
@@ -158,7 +185,9 @@ describe('what was decided oddly', () => {
     expect(doubtsOf(KINDS, [nothing])).toMatchObject([
       { kind: 'resolved-into-nothing', card: 'tomo-card', restriction: 'slope' },
     ])
-    expect(doubtsOf(KINDS, [nothing, setIn('cards', 'tomo-card', 'lastDay', '2027-05-27')])).toEqual([])
+    const printed = setIn('cards', 'tomo-card', 'lastDay', '2027-05-27')
+    expect(doubtsOf(KINDS, [nothing, printed])).toEqual([])
+    expect(doubtsOf(KINDS, [nothing, printed, extended('tomo-card', '2027-05-28')])).toHaveLength(1)
   })
 })
 

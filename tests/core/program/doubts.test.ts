@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { programDoubts } from '../../../lib/core/program/doubts.ts'
 import type { Doubt } from '../../../lib/core/program/problems.ts'
 import { readProgram } from '../../../lib/core/program/read-program.ts'
-import { example, fact, section, setIn, type Change, type Raw } from './small-program.ts'
+import { example, extended, fact, section, setIn, type Change, type Raw } from './small-program.ts'
 
 function doubtsOf(...changes: Change[]): Doubt[] {
   const file = example()
@@ -103,6 +103,64 @@ const cases: { name: string; changes: Change[]; doubts: object[] }[] = [
     name: 'a carried-in card that has ended is reconciled no more',
     changes: [reconciled(undefined), setIn('cards', 'ines-felling', 'lastDay', '2027-05-27')],
     doubts: [],
+  },
+  {
+    name: 'a carried-in card that had ended, but for an order that lets it run to the last entry',
+    changes: [
+      reconciled(undefined),
+      setIn('cards', 'ines-felling', 'lastDay', '2027-05-27'),
+      extended('ines-felling', '2027-05-28'),
+    ],
+    doubts: [{ path: 'cards[1]', kind: 'not-reconciled', within: 365 }],
+  },
+  {
+    name: 'a carried-in card that had ended, and that an order let run to the day before',
+    changes: [
+      reconciled(undefined),
+      setIn('cards', 'ines-felling', 'lastDay', '2027-05-26'),
+      extended('ines-felling', '2027-05-27'),
+    ],
+    doubts: [],
+  },
+  {
+    name: 'a card without a last day of its own, to which an order gives one',
+    changes: [drop('cards', 'tomo-card', 'lastDay'), extended('tomo-card', '2027-12-31')],
+    doubts: [],
+  },
+  { name: 'reconciled on the day of the last entry', changes: [reconciled('2027-05-28')], doubts: [] },
+  {
+    name: 'reconciled the day after it',
+    changes: [reconciled('2027-05-29')],
+    doubts: [
+      {
+        path: 'cards[1]',
+        kind: 'reconciled-after-last-entry',
+        lastReconciled: '2027-05-29',
+        lastEntry: '2027-05-28',
+      },
+    ],
+  },
+  {
+    name: 'reconciled far ahead, under a book that wants none',
+    changes: [reconciled('2097-03-01'), withoutRule('card.reconciled')],
+    doubts: [{ path: 'cards[1]', kind: 'reconciled-after-last-entry', lastReconciled: '2097-03-01' }],
+  },
+  {
+    name: 'reconciled on the effective day of the card',
+    changes: [reconciled('2027-05-01'), setIn('cards', 'ines-felling', 'effectiveDay', '2027-05-01')],
+    doubts: [],
+  },
+  {
+    name: 'reconciled the day before it',
+    changes: [reconciled('2027-04-30'), setIn('cards', 'ines-felling', 'effectiveDay', '2027-05-01')],
+    doubts: [
+      {
+        path: 'cards[1]',
+        kind: 'reconciled-before-card',
+        lastReconciled: '2027-04-30',
+        effectiveDay: '2027-05-01',
+      },
+    ],
   },
   {
     name: 'a card without a last day',

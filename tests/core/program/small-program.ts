@@ -72,6 +72,22 @@ export function addVersion(name: string, id: string, changes: Raw): Change {
   return (file) => section(file, name).push({ ...fact(file, name, id), ...changes })
 }
 
+/** An order that lets one card run to a day. */
+export function extended(card: string, runsTo: string): Change {
+  return (file) => {
+    const { recordedIn = 1, book = null } = fact(file, 'cards', card)
+    const said = { order: 'Invented order', source: 'Invented source', effectiveDay: '2027-05-01' }
+    section(file, 'extensions').push({
+      id: 'longer',
+      recordedIn,
+      book,
+      runsTo,
+      ...said,
+      of: { kind: 'card', card },
+    })
+  }
+}
+
 /** Several changes, one after the other. */
 export function all(...changes: Change[]): Change {
   return (file) => {

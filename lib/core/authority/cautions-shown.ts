@@ -1,7 +1,7 @@
-import type { Question } from '../core/authority/question.ts'
-import type { Caution } from '../core/cautions/cautions.schema.ts'
-import { shownCautions } from '../core/cautions/shown-cautions.ts'
-import type { WorkRun } from '../core/authority/work-runs.ts'
+import type { Question } from './question.ts'
+import type { Caution } from '../cautions/cautions.schema.ts'
+import { shownCautions } from '../cautions/shown-cautions.ts'
+import type { WorkRun } from './work-runs.ts'
 
 /** The cautions that the governing editions show beside this work, in the order of the book, each once. */
 export function cautionsShown(

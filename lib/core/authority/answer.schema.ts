@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { STANDINGS } from '../core/rulebooks/standing.ts'
+import { STANDINGS } from '../rulebooks/standing.ts'
 import {
   change,
   day,

@@ -1,29 +1,45 @@
-import { placesStopped } from '../core/authority/places-stopped.ts'
-import type { Answer, Finding, Note } from '../core/authority/answer.ts'
-import type { RuleRef } from '../core/rulebooks/rule-ref.ts'
-import type { Standing } from '../core/rulebooks/standing.ts'
-import { AUTHORITY_IS_NOT_SAFETY } from '../wording/notice.ts'
+import type { CalendarDate } from '../calendar/dates.ts'
+import type { RuleRef } from '../rulebooks/rule-ref.ts'
+import type { Standing } from '../rulebooks/standing.ts'
+import type { Answer, Finding, Note } from './answer.ts'
 import { ANSWER_FORMAT, type AnswerJson } from './answer.schema.ts'
-import { ENGINE_VERSION } from '../core/authority/engine-version.ts'
-import type { AskedText } from './text/ask-text.ts'
+import type { Answers } from './ask.ts'
+import type { BesideAnswer } from './beside-answer.ts'
+import { ENGINE_VERSION } from './engine-version.ts'
+import type { Question } from './question.ts'
 
 type StandingJson = Pick<AnswerJson['answers'][number], 'standing' | 'supervision'>
 type AnswerEntry = AnswerJson['answers'][number]
 
+/** An answer with all that is written with it. */
+export type AnswerToWrite = Answers & {
+  /** What is to be read before all else. */
+  notice: string
+  program: { id: string; name: string }
+  /** Whether everything in the program is made up. */
+  invented: boolean
+  /** The entry as known at which it was answered, and when that was stated. */
+  knownAt: { entry: number; statedAt: string }
+  today: CalendarDate
+  question: Question
+  beside: BesideAnswer
+  /** Everybody on record, for their names. */
+  people: readonly { id: string; name: string }[]
+}
+
 /** The answer as data, in the published format. */
-export function answerJson(asked: AskedText): AnswerJson {
-  const { open, context, runs, answers, company, cautions } = asked
-  const { program, entries, invented } = open.program
-  const names = new Map(open.authority.records.people.map((person) => [person.id, person.name]))
-  const { work, first, last, persons, company: members } = context.question
+export function answerJson(asked: AnswerToWrite): AnswerJson {
+  const { program, knownAt, beside, answers, company } = asked
+  const names = new Map(asked.people.map((person) => [person.id, person.name]))
+  const { work, first, last, persons, company: members } = asked.question
   return {
     format: ANSWER_FORMAT,
-    notice: AUTHORITY_IS_NOT_SAFETY,
-    ...(invented === true ? { invented } : {}),
+    notice: asked.notice,
+    ...(asked.invented ? { invented: true as const } : {}),
     engine: ENGINE_VERSION,
     program: { id: program.id, name: program.name },
-    knownAt: { entry: open.knownAt, statedAt: entries[open.knownAt - 1]?.statedAt ?? '' },
-    today: open.today,
+    knownAt,
+    today: asked.today,
     question: {
       work,
       first,
@@ -31,14 +47,12 @@ export function answerJson(asked: AskedText): AnswerJson {
       ...(persons === undefined ? {} : { persons: [...persons] }),
       ...(members === undefined ? {} : { company: members.map(({ person }) => person) }),
     },
-    governing: runs.map(({ edition, ...run }) => ({
+    governing: beside.runs.map(({ edition, ...run }) => ({
       ...run,
       ...(edition === undefined ? {} : { edition: edition.edition.id }),
     })),
-    supervisors: [...context.supervisors],
-    ...(work.place === undefined
-      ? { placesNotCounted: placesStopped(open.authority, context.question) }
-      : {}),
+    supervisors: [...beside.supervisors],
+    ...(beside.placesNotCounted === undefined ? {} : { placesNotCounted: [...beside.placesNotCounted] }),
     answers: answers.map((answer) => answerEntry(answer, names.get(answer.person) ?? answer.person)),
     ...(company === undefined
       ? {}
@@ -58,7 +72,13 @@ export function answerJson(asked: AskedText): AnswerJson {
                 }),
           })),
         }),
-    cautions: cautions.map(({ id, version, name, text, source }) => ({ id, version, name, text, source })),
+    cautions: beside.cautions.map(({ id, version, name, text, source }) => ({
+      id,
+      version,
+      name,
+      text,
+      source,
+    })),
   }
 }
 
@@ -97,7 +117,7 @@ function answerEntry(answer: Answer, name: string): AnswerEntry {
     notes: answer.notes.map(noteJson),
     remedies: {
       sets: remedies.sets.map(
-        (set) => set.map((change) => structuredClone(change)) as AnswerEntry['remedies']['sets'][number],
+        (set) => set.map((change) => ({ ...change })) as AnswerEntry['remedies']['sets'][number],
       ),
       somebodyElse: remedies.somebodyElse,
       ...(remedies.anotherDate === undefined ? {} : { anotherDate: remedies.anotherDate }),

@@ -1,7 +1,7 @@
 import { z } from 'zod'
-import type { Change, FindingKind, NoteKind } from '../core/authority/answer.ts'
-import { STANDINGS } from '../core/rulebooks/standing.ts'
-import { CAPACITIES, COMPLEXITIES, MARKS, SAW_KINDS, WORK_KINDS } from '../core/rulebooks/words.ts'
+import type { Change, FindingKind, NoteKind } from './answer.ts'
+import { STANDINGS } from '../rulebooks/standing.ts'
+import { CAPACITIES, COMPLEXITIES, MARKS, SAW_KINDS, WORK_KINDS } from '../rulebooks/words.ts'
 
 /** A day as text. */
 export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
@@ -65,7 +65,10 @@ const findingFigures = {
     notice: z.enum(['before', 'after', 'not-recorded']),
   }),
   'under-age': z.strictObject({ years: z.int(), capacity: z.exactOptional(z.enum(CAPACITIES)) }),
-  'guardian-permission-missing': z.strictObject({ says: z.enum(['not-on-record', 'refused', 'withdrawn']) }),
+  'guardian-permission-missing': z.strictObject({
+    says: z.enum(['not-on-record', 'ended', 'refused', 'withdrawn']),
+    day: z.exactOptional(day),
+  }),
   'no-agreement': z.strictObject({
     says: z.enum(['not-on-record', 'no-last-day', 'ended', 'not-begun']),
     day: z.exactOptional(day),

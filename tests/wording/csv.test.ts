@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { writeCsv } from '../../lib/cli/csv.ts'
+import { writeCsv } from '../../lib/wording/csv.ts'
 import { RUNS } from '../property-runs.ts'
 
 describe('CSV', () => {

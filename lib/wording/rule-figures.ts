@@ -1,0 +1,128 @@
+import type { Rule, RuleKind, RuleOf } from '../core/rulebooks/rules.schema.ts'
+import { joinedByAnd, joinedByOr } from './lists.ts'
+import type { Names } from './names.ts'
+import { aLevel } from './levels.ts'
+import { capacityWords, complexityWords, sawKindWords, workKindWords } from './work-words.ts'
+
+/** One figure of a rule in words: what it is, and its value. */
+export type FigureInWords = { name: string; value: string }
+
+/** How the figures call books, cautions and subjects of certificates. */
+export type FigureNames = Pick<Names, 'book' | 'subject'> & { caution: (id: string) => string }
+
+/** What a rule states beside its sentence, each figure with its name; rules without figures give none. */
+export function ruleFigures(rule: Rule, names: FigureNames): readonly FigureInWords[] {
+  // The key picks the function for its own kind; TypeScript cannot follow that across the union.
+  const figures = FIGURES[rule.kind] as (rule: Rule, names: FigureNames) => readonly (Figure | undefined)[]
+  return figures(rule, names).flatMap((figure) =>
+    figure === undefined ? [] : [{ name: figure[0], value: figure[1] }],
+  )
+}
+
+type Figure = readonly [name: string, value: string]
+
+const NONE = () => []
+
+const FIGURES: {
+  [Kind in RuleKind]: (rule: RuleOf<Kind>, names: FigureNames) => readonly (Figure | undefined)[]
+} = {
+  // What a level gives stands in a table of its own.
+  grant: NONE,
+  'card.needed': NONE,
+  'card.days': NONE,
+  restriction: NONE,
+  'restriction.words': NONE,
+  suspension: NONE,
+  'complexity.rated': NONE,
+  term: ({ levels, term, end }) => [
+    ['Levels', joinedByAnd(levels)],
+    ['Term', 'years' in term ? counted(term.years, 'year') : counted(term.months, 'month')],
+    ['Last day', end === 'on-anniversary' ? 'the anniversary' : 'the day before the anniversary'],
+  ],
+  recognition: ({ books }, { book }) =>
+    books.length === 0
+      ? [['Books recognised', 'none']]
+      : books.map(({ book: id, workKinds, sawKinds, levels }) => [
+          book(id),
+          `for ${joinedByAnd(workKinds.map((kind) => workKindWords[kind]))} with ${joinedByOr(sawKinds.map((kind) => sawKindWords[kind]))}: ${joinedByAnd(
+            levels.map(({ theirs, ours }) => `its ${theirs} counts as ${aLevel([ours])}`),
+          )}`,
+        ]),
+  'card.reconciled': ({ days }) => [['No doubt for', counted(days, 'day')]],
+  supervision: ({ cutsAtOnce, ofAge }) => [
+    ['Cuts at once for each supervisor', String(cutsAtOnce)],
+    ['Age of a supervisor', `${ofAge} and over`],
+  ],
+  'supervision.partner': ({ workKinds, complexities }) => [work(workKinds), complexity(complexities)],
+  'supervision.trainer': ({ roles }) => [['Designated as', joinedByOr(roles)]],
+  'age.least': ({ sawKind, years }) => [
+    ['With', sawKindWords[sawKind]],
+    ['Least age', String(years)],
+  ],
+  'age.capacity': ({ sawKind, capacities, workKinds, from, under, gives, guardian }) => [
+    ['For', joinedByOr(capacities.map((capacity) => capacityWords[capacity]))],
+    work(workKinds),
+    ['With', sawKindWords[sawKind]],
+    ['At the age', from === undefined ? `under ${under}` : `from ${from}, under ${under}`],
+    ['At most', AGE_GIVES[gives]],
+    guardian === true ? ['Guardian’s permission', 'must be on record'] : undefined,
+  ],
+  'capacity.outside': ({ capacities }) => [forCapacities(capacities)],
+  agreement: ({ capacities }) => [forCapacities(capacities)],
+  certificate: ({ subject, servedBy }, names) => [
+    ['Subject', names.subject(subject)],
+    servedBy === undefined ? undefined : ['Served by', joinedByOr(servedBy.map(names.subject))],
+  ],
+  'certificate.delivery': ({ subjects }, names) => [['Subjects', joinedByAnd(subjects.map(names.subject))]],
+  'certificate.seen': ({ subjects }, names) => [['Subjects', joinedByAnd(subjects.map(names.subject))]],
+  assignment: ({ workKinds, upTo }) => [work(workKinds), ['Up to', complexityWords[upTo]]],
+  evaluator: ({ holds, workKinds, recommends }) => [
+    ['An evaluator who holds', holds],
+    work(workKinds),
+    ['May recommend', recommends.length === 0 ? 'no level' : joinedByAnd(recommends)],
+  ],
+  decider: ({ taughtWithinMonths }) => [['Has not taught within', counted(taughtWithinMonths, 'month')]],
+  'complexity.provisional': ({ days }) => [['Provisional after', counted(days, 'day')]],
+  'worksheet.factor': ({ workKinds, required, options }) => [
+    work(workKinds),
+    required ? undefined : ['May be left out', 'yes'],
+    ...options.map(({ name, floor }): Figure => [name, FLOORS[floor]]),
+  ],
+  'worksheet.stacking': ({ count, of, make }) => [
+    [`${count} that are ${complexityWords[of]}`, `make ${complexityWords[make]}`],
+  ],
+  'cautions.shown': ({ workKinds, complexities, cautions }, { caution }) => [
+    work(workKinds),
+    complexity(complexities),
+    ['Shown, in this order', cautions.map(caution).join('; ')],
+  ],
+}
+
+/** What an observation makes of the work at the least. */
+const FLOORS = {
+  least: complexityWords.least,
+  moderate: `${complexityWords.moderate}, or more`,
+  high: complexityWords.high,
+} satisfies Record<RuleOf<'worksheet.stacking'>['of'], string>
+
+const AGE_GIVES = {
+  none: 'no work',
+  unknown: 'not on record',
+  supervised: 'under supervision',
+} satisfies Record<RuleOf<'age.capacity'>['gives'], string>
+
+function work(kinds: RuleOf<'assignment'>['workKinds']): Figure {
+  return ['Work', joinedByAnd(kinds.map((kind) => workKindWords[kind]))]
+}
+
+function complexity(complexities: RuleOf<'supervision.partner'>['complexities']): Figure {
+  return ['Complexity', joinedByOr(complexities.map((each) => complexityWords[each]))]
+}
+
+function forCapacities(capacities: RuleOf<'agreement'>['capacities']): Figure {
+  return ['For', joinedByOr(capacities.map((capacity) => capacityWords[capacity]))]
+}
+
+function counted(count: number, one: string): string {
+  return `${count} ${count === 1 ? one : `${one}s`}`
+}
