@@ -1,14 +1,16 @@
-import { randomUUID } from 'node:crypto'
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import type { Instant } from '../core/calendar/instants.ts'
 import type { JsonValue } from '../core/journal/canonical-json.ts'
-import type { Store } from './client.ts'
+import { answerDigest } from '../core/journal/entry.ts'
+import type { AnswerRow } from '../core/journal/verify-answers.ts'
+import { sha256 } from '../platform/secrets/sha256.ts'
+import type { Database } from './client.ts'
 import { dayToDate } from './days.ts'
 import { recordUuid } from './record-ids.ts'
-import { sha256 } from './sha256.ts'
 
 /** An answer that was relied on, as it was given. */
 export type KeptAnswer = {
+  id: string
   at: Instant
   account?: string
   question: JsonValue
@@ -21,22 +23,66 @@ export type KeptAnswer = {
   body: string
 }
 
-/** Keeps an answer for ever; it can be added and never changed. Answers its id. */
-export async function writeAnswer(store: Store, kept: KeptAnswer): Promise<string> {
-  const id = randomUUID()
-  await store.prisma.answer.create({
+/** The digest of an answer, in hexadecimal: of all that is kept of it, so that nothing of it changes unseen. */
+export function digestOfAnswer(kept: KeptAnswer): string {
+  return digestOf({ ...kept, accountId: accountIdOf(kept) })
+}
+
+/** Keeps an answer for ever, in the transaction of the entry that says so; it can be added and never changed. */
+export async function writeAnswer(tx: Database, kept: KeptAnswer): Promise<void> {
+  await tx.answer.create({
     data: {
-      id,
+      id: kept.id,
       at: new Date(kept.at),
-      ...(kept.account === undefined ? {} : { accountId: recordUuid('accounts', kept.account) }),
+      accountId: accountIdOf(kept),
       question: kept.question ?? {},
       n: BigInt(kept.n),
       today: dayToDate(kept.today),
       editions: [...kept.editions],
       engine: kept.engine,
-      digest: Uint8Array.from(Buffer.from(sha256(kept.body), 'hex')),
+      digest: Uint8Array.from(Buffer.from(digestOfAnswer(kept), 'hex')),
       body: kept.body,
     },
   })
-  return id
+}
+
+/** The answers after the one of that id as the journal is verified, so many at a time, by their ids. */
+export async function answerRows(
+  database: Database,
+  after: string | undefined,
+  atMost: number,
+): Promise<AnswerRow[]> {
+  const rows = await database.answer.findMany({
+    ...(after === undefined ? {} : { where: { id: { gt: after } } }),
+    orderBy: { id: 'asc' },
+    take: atMost,
+  })
+  return rows.map(({ at, n, today, digest, ...row }) => ({
+    id: row.id,
+    n: Number(n),
+    digest: Buffer.from(digest).toString('hex'),
+    digestOfRow: digestOf({
+      ...{ ...row, n: Number(n) },
+      ...{ at: at.toISOString(), today: today.toISOString().slice(0, 10) },
+      // What the database reads as JSON is JSON.
+      ...{ question: row.question as JsonValue, editions: row.editions as JsonValue },
+    }),
+  }))
+}
+
+/** The columns of an answer that its digest is taken of, as text and figures. */
+type Digested = Pick<KeptAnswer, 'id' | 'question' | 'n' | 'engine' | 'body'> & {
+  at: string
+  accountId: string | null
+  today: string
+  editions: JsonValue
+}
+
+function digestOf({ id, at, accountId, question, n, today, editions, engine, body }: Digested): string {
+  const account = accountId === null ? {} : { account_id: accountId }
+  return answerDigest({ id, at, ...account, question, n, today, editions, engine, body }, sha256)
+}
+
+function accountIdOf({ account }: KeptAnswer): string | null {
+  return account === undefined ? null : recordUuid('accounts', account)
 }

@@ -3,7 +3,7 @@ import { entryHash, type EntryContent, type EntryRow } from '../core/journal/ent
 import type { JsonValue } from '../core/journal/canonical-json.ts'
 import type { Database, Head } from './client.ts'
 import { instantFromDate } from './days.ts'
-import { sha256 } from './sha256.ts'
+import { sha256 } from '../platform/secrets/sha256.ts'
 
 /** The last entry, with the moments that the next may not lie before. */
 export type LastEntry = Head & { at: Instant; knownFrom: Instant }

@@ -1,18 +1,22 @@
 import type { EntryRow } from '../core/journal/entry.ts'
+import type { AnswerRow } from '../core/journal/verify-answers.ts'
 import type { FactRow } from '../core/journal/verify-facts.ts'
 import type { RecordRow } from '../core/journal/verify-records.ts'
 import type { JournalRows } from '../core/journal/verify.ts'
 import type { Database, Store } from './client.ts'
+import { answerRows } from './answers.ts'
 import { entryRows } from './entries.ts'
 import { factRows } from './read-facts.ts'
 import { recordUuid } from './record-ids.ts'
 import { STORED_NAMES, TABLES, type SectionTables } from './tables/all.ts'
 
 const ROWS_AT_ONCE = 5000
+/** An answer about everybody may be some hundred kilobytes long. */
+const ANSWERS_AT_ONCE = 100
 const LONGEST_READING = 600_000
 
 /**
- * All rows of the journal, of the facts and of the records, as one moment has them: writers go on meanwhile, and what
+ * All rows of the journal, of the facts, the records and the kept answers, as one moment has them: writers go on meanwhile, and what
  * they commit is not among them.
  */
 export function journalRows(store: Store): Promise<JournalRows> {
@@ -25,7 +29,7 @@ export function journalRows(store: Store): Promise<JournalRows> {
         facts.push(...(await allFacts(tx, TABLES[section])))
         records.push(...(await allRecords(tx, TABLES[section])))
       }
-      return { entries: await allEntries(tx), facts, records }
+      return { entries: await allEntries(tx), facts, records, answers: await allAnswers(tx) }
     },
     { isolationLevel: 'RepeatableRead', timeout: LONGEST_READING },
   )
@@ -37,6 +41,15 @@ async function allEntries(database: Database): Promise<EntryRow[]> {
     const some = await entryRows(database, rows.at(-1)?.n ?? 0, ROWS_AT_ONCE)
     rows.push(...some)
     if (some.length < ROWS_AT_ONCE) return rows
+  }
+}
+
+async function allAnswers(database: Database): Promise<AnswerRow[]> {
+  const rows: AnswerRow[] = []
+  for (;;) {
+    const some = await answerRows(database, rows.at(-1)?.id, ANSWERS_AT_ONCE)
+    rows.push(...some)
+    if (some.length < ANSWERS_AT_ONCE) return rows
   }
 }
 

@@ -51,6 +51,8 @@ const BY_NAME: Readonly<Record<string, RefusalKind>> = {
   fact_unchanging: 'past-is-fixed',
   fact_recorded_before_its_entry: 'past-is-fixed',
   fact_closed_before_its_entry: 'past-is-fixed',
+  fact_recorded_with_its_entry: 'past-is-fixed',
+  fact_closed_with_its_entry: 'past-is-fixed',
   program_only_one: 'another-program',
   program_fact_program_id_fkey: 'another-program',
   edition_fact_apart: 'editions-overlap',

@@ -5,7 +5,7 @@ import type { Database } from './client.ts'
 import { factUuid, recordUuid } from './record-ids.ts'
 import { StoreRefusal } from './refusals.ts'
 import { columnsOf, type FactToRecord } from './rows.ts'
-import { sha256 } from './sha256.ts'
+import { sha256 } from '../platform/secrets/sha256.ts'
 import { STORED_NAMES, TABLES, type SectionTables } from './tables/all.ts'
 import type { StoredName } from './tables/stored-facts.ts'
 

@@ -25,6 +25,8 @@ export type EntryToWrite = {
   statedAt?: string
   /** The ids of the people that it is about. */
   about: readonly string[]
+  /** The ids of the accounts that it is about. */
+  accounts?: readonly string[]
   /** Ids and figures, never names. */
   said?: JsonValue
   /** What a repeat of the command is answered. */
@@ -36,6 +38,8 @@ export type Writing = {
   readonly tx: Database
   /** Everything as known when the lock was taken. */
   readonly snapshot: Snapshot
+  /** When the last entry was written, by the clock of that time; nothing where there is none. */
+  readonly lastAt: Instant | undefined
   /** Closes and records facts and writes the entry that says so. Throws StoreRefusal where the database forbids it. */
   readonly writeEntry: (entry: EntryToWrite, changes: Changes) => Promise<Head & { at: Instant }>
   /** What an earlier command of this id was answered. */
@@ -91,6 +95,7 @@ async function inTransaction<Value>(
         return work({
           tx,
           snapshot,
+          lastAt: lastBefore?.at,
           outcomeOf: (command) => outcomeOf(tx, command),
           writeEntry: async (entry, changes) => {
             const written = await writeEntry(tx, clock, last, entry, changes)
@@ -121,11 +126,14 @@ async function writeEntry(
   changes: Changes,
 ): Promise<LastEntry> {
   const n = (last?.n ?? 0) + 1
-  const { event, v, command, commandDigest, actor, statedAt, about, said, outcome } = entry
+  const { event, v, command, commandDigest, actor, statedAt, about, accounts = [], said, outcome } = entry
   const { at, knownFrom } = momentsAfter(last, instantFromDate(clock()), statedAt)
   const written = await writeChanges(tx, n, changes)
   const body = canonicalJson({
-    about: about.map((id) => recordUuid('people', id)),
+    about: [
+      ...about.map((id) => recordUuid('people', id)),
+      ...accounts.map((id) => recordUuid('accounts', id)),
+    ],
     ...written,
     ...(said === undefined ? {} : { said }),
     outcome,

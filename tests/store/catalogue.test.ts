@@ -103,9 +103,16 @@ describe('the tables of facts, as the catalogue of the database has them', () =>
     const { fact } = TABLES[section]
     const once = (event: string, does: string) =>
       `AFTER ${event} ON public.${fact} REFERENCING NEW TABLE AS written FOR EACH STATEMENT EXECUTE FUNCTION ${does}()`
+    const onCommit = (event: string, does: string) =>
+      `AFTER ${event} ON public.${fact}${DEFERRED} FOR EACH ROW ${does}()`
     expect(table(fact).triggers).toEqual([
+      onCommit(
+        'INSERT OR UPDATE',
+        'WHEN ((new.superseded_in IS NOT NULL)) EXECUTE FUNCTION refuse_closing_for_another',
+      ),
       once('UPDATE', 'refuse_closing_in_past'),
       ...(section === 'cards' ? [once('INSERT', 'refuse_undecided_card')] : []),
+      onCommit('INSERT', 'EXECUTE FUNCTION refuse_recording_for_another'),
       once('INSERT', 'refuse_recording_in_past'),
       `BEFORE UPDATE ON public.${fact} FOR EACH ROW EXECUTE FUNCTION refuse_change()`,
     ])

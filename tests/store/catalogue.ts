@@ -42,7 +42,7 @@ export async function readCatalogue(client: pg.Client, schema: string): Promise<
      FROM pg_indexes WHERE schemaname = $1`,
   )
   const triggers = await list(
-    `SELECT relname AS of, regexp_replace(pg_get_triggerdef(pg_trigger.oid), '^CREATE TRIGGER \\S+ ', '') AS says
+    `SELECT relname AS of, regexp_replace(pg_get_triggerdef(pg_trigger.oid), '^CREATE (CONSTRAINT )?TRIGGER \\S+ ', '') AS says
      FROM pg_trigger JOIN pg_class ON tgrelid = pg_class.oid
      WHERE ${inSchema} AND NOT tgisinternal AND tgenabled = 'O' ORDER BY tgname`,
   )

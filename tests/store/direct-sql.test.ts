@@ -253,6 +253,41 @@ describe('direct SQL, without the lock and without our code, cannot', () => {
   })
 })
 
+describe('direct SQL that was sent before an entry is there, and is committed after somebody else wrote it, cannot', () => {
+  /** Sends statements and leaves them open while the program writes its next entry; what then refuses their commit. */
+  async function refusalAcross(...statements: readonly Statement[]) {
+    await app.query('BEGIN')
+    try {
+      for (const [sql, ...values] of statements) await app.query(sql, values)
+      const written = await writeOne(store, {})
+      expect(written.n).toBe(await headNumber())
+      await app.query('COMMIT')
+      return undefined
+    } catch (error) {
+      await app.query('ROLLBACK')
+      if (!(error instanceof pg.DatabaseError)) throw error
+      return error
+    }
+  }
+
+  it('close a fact in it', async () => {
+    const n = (await headNumber()) + 1
+    expect(await refusalAcross(closing('south', n))).toMatchObject({
+      constraint: 'fact_closed_with_its_entry',
+    })
+    const { rows } = await app.query('SELECT superseded_in FROM organisation_fact WHERE id = $1', [
+      versionOf('south', 1),
+    ])
+    expect(rows).toEqual([{ superseded_in: null }])
+  })
+
+  it('record a fact in it', async () => {
+    const n = (await headNumber()) + 1
+    const statements = [organisationAnchor('early'), fact({ id: 'early', recordedIn: n })]
+    expect(await refusalAcross(...statements)).toMatchObject({ constraint: 'fact_recorded_with_its_entry' })
+  })
+})
+
 describe('direct SQL by the owner, who may update,', () => {
   it('still changes nothing of a fact', async () => {
     await withClient(database.ownerUrl, async (owner) => {

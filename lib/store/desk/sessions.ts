@@ -11,6 +11,9 @@ export type SessionRow = {
   endedAt?: Date
 }
 
+/** How many sessions of one account a list holds. */
+const MOST_LISTED = 100
+
 /** Opens a session. */
 export async function openSession(
   store: Store,
@@ -60,4 +63,18 @@ export async function endSessionsIn(desk: Database, account: string, at: Date): 
     where: { accountId: recordUuid('accounts', account), endedAt: null },
     data: { endedAt: at },
   })
+}
+
+/** The sessions of an account that nobody ended and that were used since a moment, the last used first. */
+export async function openSessionsOf(
+  store: Store,
+  account: string,
+  since: Date,
+): Promise<(SessionRow & { digest: string })[]> {
+  const rows = await store.prisma.session.findMany({
+    where: { accountId: recordUuid('accounts', account), endedAt: null, seenAt: { gte: since } },
+    orderBy: [{ seenAt: 'desc' }, { digest: 'asc' }],
+    take: MOST_LISTED,
+  })
+  return rows.map(({ digest, createdAt, seenAt }) => ({ digest, account, createdAt, seenAt }))
 }

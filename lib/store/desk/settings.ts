@@ -1,7 +1,7 @@
 import type { Store } from '../client.ts'
 
 /** What the program remembers of itself and no answer rests on. */
-export type SettingKey = 'session-secret' | 'demo-loaded-at'
+export type SettingKey = 'session-secret' | 'demo-loaded-at' | 'beginning'
 
 /** A setting, where it was set. */
 export async function settingOf(store: Store, key: SettingKey): Promise<string | undefined> {
@@ -17,6 +17,11 @@ export async function settingOrMake(store: Store, key: SettingKey, make: () => s
     update: {},
   })
   return row.value
+}
+
+/** Sets a setting, whatever it was. */
+export async function keepSetting(store: Store, key: SettingKey, value: string): Promise<void> {
+  await store.prisma.setting.upsert({ where: { key }, create: { key, value }, update: { value } })
 }
 
 /** Forgets a setting. */
