@@ -46,6 +46,35 @@ const impureProperties = [
   { object: 'Math', property: 'random', message: 'The core has no chance in it.' },
 ]
 
+/** The steps of a use case in the order of the road; TypeScript infers each type from those before. */
+const ROAD = [
+  'name',
+  'permission',
+  'stepUp',
+  'input',
+  'prepare',
+  'logged',
+  'load',
+  'about',
+  'seen',
+  'decide',
+  'act',
+  'save',
+  'journal',
+  'desk',
+  'value',
+  'answer',
+  'looked',
+]
+
+/** Forbidden in declarations of use cases: a step after one that the road takes later. */
+const outOfOrder = ROAD.slice(0, -1).map((step, at) => ({
+  selector:
+    'CallExpression[callee.name=/^(command|deskCommand|query)$/] > ObjectExpression.arguments > ' +
+    `Property[key.name=/^(${ROAD.slice(at + 1).join('|')})$/] ~ Property[key.name='${step}']`,
+  message: `A declaration follows the road: ${ROAD.join(', ')}.`,
+}))
+
 export default tseslint.config(
   {
     ignores: [
@@ -110,6 +139,10 @@ export default tseslint.config(
         },
       ],
     },
+  },
+  {
+    files: ['lib/usecases/**/*.ts', 'tests/**/*.ts'],
+    rules: { 'no-restricted-syntax': ['error', ...everywhere, ...outOfOrder] },
   },
   {
     files: ['lib/core/**/*.ts'],

@@ -18,6 +18,11 @@ export function hasPermission(actor: Actor, permission: Permission): boolean {
   return actor.roles.some(({ role }) => ACCESS_TABLE[permission][role] !== undefined)
 }
 
+/** Whether a permission reaches anybody's record but the actor's own. */
+export function reachesOthers(actor: Actor, permission: Permission): boolean {
+  return actor.roles.some(({ role }) => !['own', undefined].includes(ACCESS_TABLE[permission][role]))
+}
+
 /** Whether a permission reaches the whole program. */
 export function reachesProgram(actor: Actor, permission: Permission): boolean {
   return actor.roles.some((granted) => {

@@ -1,18 +1,29 @@
 import type { z } from 'zod'
 import { openDemoAccounts } from './accounts/demo-accounts.ts'
+import { endOwnSession } from './accounts/end-session.ts'
 import { resetManager } from './accounts/reset-manager.ts'
 import { signIn } from './accounts/sign-in.ts'
 import { signOut, signOutEverywhere } from './accounts/sign-out.ts'
 import { stepUp } from './accounts/step-up.ts'
+import { whatIMayDo } from './accounts/what-i-may-do.ts'
 import { whoAmI } from './accounts/who-am-i.ts'
+import { askForPage } from './authority/ask-for-page.ts'
 import { askQuestion } from './authority/ask.ts'
 import { keepAnswer } from './authority/keep-answer.ts'
+import { whatToAsk } from './authority/what-to-ask.ts'
 import type { Admission } from './door/use-case.ts'
+import { readEntry } from './journal/read-entry.ts'
+import { readJournal } from './journal/read-journal.ts'
+import { listPeople } from './people/list.ts'
+import { readPerson } from './people/person.ts'
 import { aboutFounding } from './program/about-founding.ts'
 import { bringInProgram } from './program/bring-in.ts'
 import { foundProgram } from './program/found.ts'
 import { makeFoundingLink } from './program/founding-link.ts'
 import { takeOutProgram } from './program/take-out.ts'
+import { confirmRule } from './rulebooks/confirm.ts'
+import { listRuleBooks } from './rulebooks/list.ts'
+import { readEdition } from './rulebooks/read-edition.ts'
 
 /** What every use case declares, whatever it reads and writes. */
 export type UseCaseFace = {
@@ -30,13 +41,24 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   signOutEverywhere,
   stepUp,
   whoAmI,
+  whatIMayDo,
+  endOwnSession,
   openDemoAccounts,
   resetManager,
   askQuestion,
+  askForPage,
+  whatToAsk,
   keepAnswer,
+  listPeople,
+  readPerson,
   aboutFounding,
   makeFoundingLink,
   foundProgram,
   bringInProgram,
   takeOutProgram,
+  listRuleBooks,
+  readEdition,
+  confirmRule,
+  readJournal,
+  readEntry,
 ]

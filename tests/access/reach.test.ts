@@ -6,7 +6,7 @@ import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
 import type { Membership } from '../../lib/core/people/people.schema.ts'
 import type { Place } from '../../lib/core/work/work.schema.ts'
 
-// Invented people: two of one unit, one of a place below it, one of another unit, one whose agreement has ended.
+// Invented people: two of one unit, one of a place below it, one of another unit, one whose agreement has ended, and three whose days begin or end about today.
 const today = '2027-05-03' as CalendarDate
 const member = (person: string, organisation: string, unit: string, more: Partial<Membership> = {}) => ({
   id: `m-${person}`,
@@ -30,6 +30,9 @@ const belonging = {
     member('cy', 'volunteers', 'north-camp'),
     member('di', 'staff', 'south'),
     member('ed', 'staff', 'north', { lastDay: '2027-05-02' as CalendarDate }),
+    member('flo', 'staff', 'south', { lastDay: today }),
+    member('gus', 'staff', 'south', { firstDay: today }),
+    member('hal', 'staff', 'south', { firstDay: '2027-05-04' as CalendarDate }),
   ],
 }
 
@@ -67,12 +70,16 @@ describe('whose records a role reaches', () => {
     expect(reach('read-record', both, { role: 'certifying-official', unit: 'south' })).toEqual([
       'ada',
       'di',
+      'flo',
+      'gus',
       'zoe',
     ])
   })
 
-  it('a membership that ended yesterday puts nobody within reach', () => {
+  it('a membership that ended yesterday puts nobody within reach, nor one that begins tomorrow', () => {
     expect(reach('read-record', { role: 'crew-coordinator', unit: 'north' })).not.toContain('ed')
+    const south = reach('read-record', { role: 'crew-coordinator', unit: 'south' })
+    expect(south).toEqual(['di', 'flo', 'gus', 'zoe'])
   })
 
   it('a manager of the whole program reaches everybody, one of a unit does not reach the program', () => {

@@ -26,7 +26,7 @@ export function callAny(
     case 'desk':
       return callDeskCommand(
         runtime,
-        face as unknown as DeskCommand<unknown, unknown, unknown>,
+        face as unknown as DeskCommand<unknown, unknown, unknown, unknown>,
         { input },
         caller,
       )

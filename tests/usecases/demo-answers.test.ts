@@ -50,6 +50,18 @@ function askedEntries(): number[] {
   return process.env['KERFBOOK_LONG'] === '1' ? all : all.filter((n) => n % 11 === 0 || n === all.length)
 }
 
+/** Moments between entries, and a day whose last entry is of the next day in UTC; with the entry known then. */
+const MOMENTS = [
+  { knownAt: { instant: '2026-04-20T15:24:59.999Z' }, n: 28 },
+  { knownAt: { instant: '2027-04-14T16:39:59.000Z' }, n: 60 },
+  { knownAt: { day: '2025-08-08' }, n: 20 },
+] as { knownAt: NonNullable<AskedQuestion['knownAt']>; n: number }[]
+
+/** Four who work together: one of level C, one of B and two who learn. */
+const COMPANY = ['p-siobhan-o-briain', 'p-lukasz-wrzos', 'p-elio-castagneri', 'p-rui-matsuzawa-lobo']
+
+const LEARNERS = COMPANY.slice(2)
+
 function inOrder(facts: readonly Fact[]): Fact[] {
   return [...facts].sort(
     (left, right) => left.id.localeCompare(right.id) || left.recordedIn - right.recordedIn,
@@ -98,6 +110,63 @@ describe('the demonstration in the database answers like its file', () => {
     },
   )
 
+  it.each(MOMENTS)('as known at $knownAt it is what was known at entry $n', async ({ knownAt, n }) => {
+    const authority = openRecords(recordsAt(file, n))
+    let answers = 0
+    for (const asked of twentyQuestions()) {
+      const question = questionOfFile(authority, asked)
+      const outcome = await callQuery(
+        opened.runtime,
+        askQuestion,
+        { input: { ...asked, knownAt } },
+        { kind: 'start' },
+      )
+      if (question === undefined) {
+        expect(outcome.kind).toBe('invalid')
+        continue
+      }
+      if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
+      expect(outcome.value.n).toBe(n)
+      expect(byPerson(outcome.value.answers)).toEqual(byPerson(ask(authority, question).answers))
+      answers += outcome.value.answers.length
+    }
+    expect(answers).toBeGreaterThan(0)
+  })
+
+  it('who supervises two people asked by name in a company is the same', async () => {
+    const authority = openRecords(recordsAt(file, file.entries.length))
+    let pairs = 0
+    for (const asked of twentyQuestions()) {
+      const question = questionOfFile(authority, asked)!
+      const input = { ...asked, persons: LEARNERS, company: COMPANY }
+      const outcome = await callQuery(opened.runtime, askQuestion, { input }, { kind: 'start' })
+      if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
+      const { company } = ask(authority, {
+        ...question,
+        persons: LEARNERS,
+        company: COMPANY.map((person) => ({ person })),
+      })
+      expect(outcome.value.company).toEqual(company)
+      pairs += (company ?? []).reduce((sum, days) => sum + days.pairs.length, 0)
+    }
+    expect(pairs).toBeGreaterThan(0)
+  })
+
+  it('and so is who supervises a company in which nobody is asked by name', async () => {
+    const authority = openRecords(recordsAt(file, file.entries.length))
+    const company = COMPANY.map((person) => ({ person }))
+    let learners = 0
+    for (const asked of twentyQuestions()) {
+      const question = questionOfFile(authority, asked)!
+      const input = { ...asked, company: COMPANY }
+      const outcome = await callQuery(opened.runtime, askQuestion, { input }, { kind: 'start' })
+      if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
+      expect(outcome.value.company).toEqual(ask(authority, { ...question, company }).company)
+      learners += (outcome.value.company ?? []).reduce((sum, days) => sum + days.learners.length, 0)
+    }
+    expect(learners).toBeGreaterThan(0)
+  })
+
   it('as known at every entry the same facts are on record, so every answer there is the same', async () => {
     const { program } = await snapshotOf(opened.runtime.store)
     for (let n = 0; n <= file.entries.length; n += 1) {
@@ -121,7 +190,7 @@ describe('the demonstration in the database answers like its file', () => {
     const read = readProgram(text)
     if (!read.ok) throw new Error(JSON.stringify(read.problem.slice(0, 3)))
     const last = read.value.entries.at(-1)
-    expect(last).toMatchObject({ n: 77, actor: 'Kerfbook, at the start' })
+    expect(last).toMatchObject({ n: 77, actor: 'Kerfbook, from its own machine' })
     const without = { ...read.value, entries: read.value.entries.slice(0, -1) }
     expect(writeProgram(without)).toBe(writeProgram(file))
   })

@@ -1,4 +1,5 @@
-import { createHash, randomBytes } from 'node:crypto'
+import { randomBytes } from 'node:crypto'
+import { sha256 } from './sha256.ts'
 
 /** 256 bits: nobody guesses it, and it fits a cookie and a link. */
 const TOKEN_BYTES = 32
@@ -10,10 +11,5 @@ export function newToken(): string {
 
 /** What is kept of a token: who reads the database can open nothing with it. */
 export function tokenDigest(token: string): string {
-  return createHash('sha256').update(token).digest('hex')
-}
-
-/** SHA-256 of a text. */
-export function sha256(text: string | Uint8Array): Buffer {
-  return createHash('sha256').update(text).digest()
+  return sha256(token)
 }

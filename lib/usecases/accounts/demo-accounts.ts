@@ -5,7 +5,7 @@ import { hashPassword } from '../../platform/passwords/passwords.ts'
 import { setPassword } from '../../store/desk/passwords.ts'
 import type { NewFact } from '../../store/write.ts'
 import { refusedBecause, type NotDone } from '../door/outcome.ts'
-import { demoAccountsSchema, type DemoAccounts } from '../door/demo-accounts.ts'
+import { demoAccountsSchema, type DemoAccounts } from './demo-accounts-file.ts'
 import { command } from '../door/use-case.ts'
 
 type Opened = { record: readonly NewFact[]; passwords: readonly { account: string; hash: string }[] }
@@ -37,7 +37,7 @@ export const openDemoAccounts = command({
     return success({ record: accounts.flatMap((account) => accountFacts(account, today)), passwords })
   },
   save: ({ record }) => [{ changes: { record, withdraw: [] } }],
-  journal: ({ passwords }) => [{ event: 'demo-accounts-opened', said: { accounts: passwords.length } }],
+  journal: ({ passwords }) => ({ event: 'demo-accounts-opened', said: { accounts: passwords.length } }),
   desk: async ({ passwords }, desk, { realNow }) => {
     for (const { account, hash } of passwords) await setPassword(desk, { account, hash, changedAt: realNow })
   },

@@ -1,9 +1,10 @@
 import { actorOfAccount } from '../../access/actors.ts'
 import { tokenDigest } from '../../platform/secrets/secrets.ts'
-import { sessionOf, touchSession } from '../../store/desk/sessions.ts'
+import { openSessionsOf, sessionOf, touchSession } from '../../store/desk/sessions.ts'
 import { snapshotOf } from '../../store/snapshot.ts'
 import type { Caller } from '../door/caller.ts'
 import type { Runtime } from '../door/runtime.ts'
+import type { World } from '../door/use-case.ts'
 import { worldOf } from '../door/world.ts'
 
 const HOUR = 3_600_000
@@ -30,13 +31,28 @@ export async function callerOf(runtime: Runtime, token: string | undefined): Pro
   const session = await sessionOf(runtime.store, digest)
   const now = runtime.clock.realNow().getTime()
   if (session === undefined || session.endedAt !== undefined) return { kind: 'nobody' }
-  if (now - session.seenAt.getTime() > IDLE || now - session.createdAt.getTime() > ABSOLUTE) {
-    return { kind: 'nobody' }
-  }
+  if (isOver(session, now)) return { kind: 'nobody' }
   const world = worldOf(runtime, await snapshotOf(runtime.store))
   const actor = actorOfAccount(world.snapshot, session.account, world.today)
   if (actor === undefined) return { kind: 'nobody' }
   if (now - session.seenAt.getTime() > TOUCHED_EVERY) await touchSession(runtime.store, digest, world.realNow)
   const steppedUpAt = session.steppedUpAt ?? session.createdAt
   return { kind: 'account', actor, session: digest, steppedUp: now - steppedUpAt.getTime() <= STEP_UP }
+}
+
+/** Whether a session ended by itself: unused for too long, or open for too long. */
+function isOver({ seenAt, createdAt }: { seenAt: Date; createdAt: Date }, now: number): boolean {
+  return now - seenAt.getTime() > IDLE || now - createdAt.getTime() > ABSOLUTE
+}
+
+/** The sessions of an account that are open now, the last used first. */
+export async function openSessions({ runtime, realNow }: World, account: string) {
+  const now = realNow.getTime()
+  const held = await openSessionsOf(runtime.store, account, new Date(now - IDLE))
+  return held.filter((session) => !isOver(session, now))
+}
+
+/** What a page calls a session: made of its digest, so that not even that stands on a page. */
+export function sessionHandle(digest: string): string {
+  return tokenDigest(digest).slice(0, 32)
 }

@@ -1,18 +1,19 @@
 import { z } from 'zod'
 import { accountNamed } from '../../access/actors.ts'
+import { givenNameField } from '../../access/sign-in-name.schema.ts'
 import { success } from '../../core/kernel/result.ts'
 import { passwordIsRight } from '../../platform/passwords/passwords.ts'
 import { givenPasswordField } from '../../platform/passwords/password.schema.ts'
 import { newToken, tokenDigest } from '../../platform/secrets/secrets.ts'
 import { passwordOf } from '../../store/desk/passwords.ts'
 import { openSession } from '../../store/desk/sessions.ts'
+import { countTry, forgetTries } from '../../store/desk/tries.ts'
 import { snapshotOf } from '../../store/snapshot.ts'
 import { done, refusedBecause } from '../door/outcome.ts'
 import { deskCommand } from '../door/use-case.ts'
-import { countTry, forgetTries } from './tries.ts'
 
 const input = z.strictObject({
-  name: z.string().trim().toLowerCase().max(100, 'a sign-in name has at most 40 characters'),
+  name: givenNameField,
   password: givenPasswordField,
 })
 
@@ -34,6 +35,7 @@ export const signIn = deskCommand({
     return success(right && account !== undefined ? account.id : undefined)
   },
   logged: 'signed-in',
+  load: (_world, account) => success(account),
   about: () => ({ kind: 'nothing' }),
   act: async ({ runtime, realNow }, account, { name }) => {
     if (account === undefined) return refusedBecause({ kind: 'name-or-password-wrong' })

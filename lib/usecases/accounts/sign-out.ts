@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { endSession, endSessionsOf } from '../../store/desk/sessions.ts'
 import { done } from '../door/outcome.ts'
-import { deskCommand, nothingToPrepare } from '../door/use-case.ts'
+import { deskCommand, nothingToLoad, nothingToPrepare } from '../door/use-case.ts'
 
 /** Ends the session at once. */
 export const signOut = deskCommand({
@@ -10,6 +10,7 @@ export const signOut = deskCommand({
   input: z.strictObject({}),
   prepare: nothingToPrepare,
   logged: 'signed-out',
+  load: nothingToLoad,
   about: () => ({ kind: 'own-account' }),
   act: async ({ runtime, realNow }, _prepared, _input, caller) => {
     if (caller.kind === 'account') await endSession(runtime.store, caller.session, realNow)
@@ -24,6 +25,7 @@ export const signOutEverywhere = deskCommand({
   input: z.strictObject({}),
   prepare: nothingToPrepare,
   logged: 'signed-out-everywhere',
+  load: nothingToLoad,
   about: () => ({ kind: 'own-account' }),
   act: async ({ runtime, realNow }, _prepared, _input, caller) => {
     if (caller.kind === 'account') await endSessionsOf(runtime.store, caller.actor.account, realNow)

@@ -4,9 +4,9 @@ import { givenPasswordField } from '../../platform/passwords/password.schema.ts'
 import { passwordIsRight } from '../../platform/passwords/passwords.ts'
 import { passwordOf } from '../../store/desk/passwords.ts'
 import { stepUpSession } from '../../store/desk/sessions.ts'
+import { countTry, forgetTries } from '../../store/desk/tries.ts'
 import { done, refusedBecause } from '../door/outcome.ts'
-import { deskCommand, nothingToPrepare } from '../door/use-case.ts'
-import { countTry, forgetTries } from './tries.ts'
+import { deskCommand, nothingToLoad, nothingToPrepare } from '../door/use-case.ts'
 
 /** The password again, before something that cannot be taken back; good for five minutes. */
 export const stepUp = deskCommand({
@@ -15,6 +15,7 @@ export const stepUp = deskCommand({
   input: z.strictObject({ password: givenPasswordField }),
   prepare: nothingToPrepare,
   logged: 'password-given-again',
+  load: nothingToLoad,
   about: () => ({ kind: 'own-account' }),
   act: async ({ runtime, realNow, snapshot }, _prepared, { password }, caller) => {
     if (caller.kind !== 'account') return { kind: 'sign-in-wanted' }

@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { accountOf } from '../../access/actors.ts'
+import { hasPermission, reachesOthers, reachesProgram } from '../../access/reach.ts'
+import { PERMISSIONS } from '../../access/table.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
 import { refusal, success } from '../../core/kernel/result.ts'
 import { query } from '../door/use-case.ts'
@@ -18,7 +20,13 @@ export const whoAmI = query({
     signInName: account.signInName,
     name: snapshot.program.people.find((one) => one.id === account.person && isKnownAt(one, snapshot.n))
       ?.name,
+    person: account.person,
     roles: actor?.roles ?? [],
+    /** What any of the roles may do at all; on whose record is asked at each call. */
+    permissions: actor === undefined ? [] : PERMISSIONS.filter((one) => hasPermission(actor, one)),
+    /** Those that reach the whole program, and not a unit or an organisation alone. */
+    programWide: actor === undefined ? [] : PERMISSIONS.filter((one) => reachesProgram(actor, one)),
+    readsOthers: actor !== undefined && reachesOthers(actor, 'read-record'),
     program: snapshot.founded ? snapshot.program.program.name : undefined,
     timeZone: snapshot.founded ? snapshot.program.program.timeZone : undefined,
     today,

@@ -1,27 +1,25 @@
-import { ask, daysAsked, workOfItem, type Answers } from '../../core/authority/ask.ts'
-import type { Authority } from '../../core/authority/authority-index.ts'
+import { ask, type Answers } from '../../core/authority/ask.ts'
+import { besideAnswer, type BesideAnswer } from '../../core/authority/beside-answer.ts'
+import { explain, speakingCards } from '../../core/authority/explain.ts'
 import type { Question } from '../../core/authority/question.ts'
-import { refusal, success, type Result } from '../../core/kernel/result.ts'
-import type { CalendarDate } from '../../core/calendar/dates.ts'
-import { peopleInReach, type PeopleInReach } from '../../access/reach.ts'
-import type { Actor } from '../../access/roles.ts'
-import { belonging } from '../door/admit.ts'
-import { invalidField, refusedBecause, type NotDone } from '../door/outcome.ts'
-import { query, type World } from '../door/use-case.ts'
-import { authorityAt } from './known-authority.ts'
-import { questionSchema, type AskedQuestion } from './question.schema.ts'
+import type { Names } from '../../wording/names.ts'
+import { query } from '../door/use-case.ts'
+import { asOf, type AsOf } from './as-of.ts'
+import { loadAsked } from './asked.ts'
+import { wordsOf } from './known-words.ts'
+import { questionSchema } from './question.schema.ts'
 
-type Asked = {
-  authority: Authority
-  question: Question
-  /** The entry as known at which this is the answer. */
-  n: number
-  /** Whom the question is about by name; they must be within reach. */
-  named: readonly string[]
-}
-
-/** The answer to a question, and what it was asked of. */
-export type AnswerToQuestion = Answers & { question: Question; n: number }
+/** The answer to a question, what it was asked of, and all that is written with it. */
+export type AnswerToQuestion = Answers &
+  AsOf & {
+    question: Question
+    beside: BesideAnswer
+    /** Those who are asked about and on record. */
+    people: readonly { id: string; name: string }[]
+    names: Names
+    /** The cards that speak for those who may on their own, by person. */
+    cards: ReadonlyMap<string, readonly string[]>
+  }
 
 /**
  * Who may do a piece of work, on which days, and why: of everybody whose standing the caller may read, or of those
@@ -31,67 +29,24 @@ export const askQuestion = query({
   name: 'authority/ask',
   permission: 'read-standing',
   input: questionSchema,
-  load: (world, asked, actor): Result<Asked, NotDone> => {
-    const { n, authority } = authorityAt(world.snapshot, asked.knownAt)
-    if (
-      n === 0 ||
-      (asked.knownAt !== undefined && 'n' in asked.knownAt && asked.knownAt.n > world.snapshot.n)
-    ) {
-      return refusal(refusedBecause({ kind: 'not-yet-known', latest: world.snapshot.n }))
-    }
-    const question = questionOf(authority, asked, world.today)
-    if (!question.ok) return question
-    const named = [...(asked.persons ?? []), ...(asked.company ?? [])]
-    const unknown = named.find((person) => authority.person(person) === undefined)
-    if (unknown !== undefined) return refusal({ kind: 'not-found' })
-    const reach = actor === undefined ? 'everybody' : reachOf(actor, world)
-    return success({
-      authority,
-      n,
-      named,
-      question: {
-        ...question.value,
-        persons: asked.persons ?? inReach(authority, reach),
-        ...(asked.company === undefined ? {} : { company: asked.company.map((person) => ({ person })) }),
-      },
-    })
-  },
+  load: loadAsked,
   about: ({ named }) => ({ kind: 'people', people: named }),
-  answer: ({ authority, question, n }): AnswerToQuestion => ({ ...ask(authority, question), question, n }),
+  answer: ({ authority, question, n }, world): AnswerToQuestion => {
+    const { answers, company } = ask(authority, question)
+    const asked = new Set(answers.map(({ person }) => person))
+    const alone = answers.filter(({ standing }) => standing === 'independent')
+    return {
+      answers,
+      ...(company === undefined ? {} : { company }),
+      ...asOf(world, n),
+      question,
+      beside: besideAnswer(authority, question),
+      people: authority.records.people.filter(({ id }) => asked.has(id)),
+      names: wordsOf(authority, world.snapshot).names,
+      cards: new Map(
+        alone.map(({ person }) => [person, speakingCards(explain(authority, question, person))]),
+      ),
+    }
+  },
   looked: ({ answers, n }, asked) => ({ question: { ...asked, n }, count: answers.length }),
 })
-
-function reachOf(actor: Actor, world: World): PeopleInReach {
-  return peopleInReach(actor, 'read-standing', belonging(world), world.today)
-}
-
-function inReach(authority: Authority, reach: PeopleInReach): string[] {
-  return authority.people.filter(({ id }) => reach === 'everybody' || reach.has(id)).map(({ id }) => id)
-}
-
-function questionOf(
-  authority: Authority,
-  asked: AskedQuestion,
-  today: CalendarDate,
-): Result<Question, NotDone> {
-  const own =
-    'item' in asked.work ? workOfItem(authority, asked.work.item, asked.work.sawKind) : { work: asked.work }
-  if (own === undefined)
-    return refusal(invalidField('work.item', 'No log, tree or expected work has this id.'))
-  const place = own.work.place
-  if (place !== undefined && !authority.records.places.some(({ id }) => id === place)) {
-    return refusal(invalidField('work.place', 'No place has this id.'))
-  }
-  const first = asked.first ?? ('first' in own ? own.first : undefined)
-  const last = asked.last ?? ('last' in own ? own.last : undefined)
-  if (first === undefined) return refusal(invalidField('first', 'The first day is missing.'))
-  if (last === undefined) return refusal(invalidField('last', 'The last day is missing.'))
-  const question: Question = { work: own.work, first, last, today }
-  const days = daysAsked(authority, question)
-  if (days.ok) return success(question)
-  return refusal(
-    days.problem.kind === 'backwards'
-      ? invalidField('last', 'The last day lies before the first.')
-      : refusedBecause(days.problem),
-  )
-}

@@ -1,14 +1,13 @@
+import { randomUUID } from 'node:crypto'
 import { z } from 'zod'
 import { ask } from '../../core/authority/ask.ts'
 import { ENGINE_VERSION } from '../../core/authority/engine-version.ts'
 import { workRuns } from '../../core/authority/work-runs.ts'
 import { canonicalJson, type JsonValue } from '../../core/journal/canonical-json.ts'
-import { writeAnswer } from '../../store/answers.ts'
-import { actorOf } from '../door/caller.ts'
-import { admitAbout } from '../door/admit.ts'
-import { done } from '../door/outcome.ts'
-import { deskCommand, nothingToPrepare } from '../door/use-case.ts'
-import { askQuestion } from './ask.ts'
+import { success } from '../../core/kernel/result.ts'
+import { digestOfAnswer, writeAnswer, type KeptAnswer } from '../../store/answers.ts'
+import { command } from '../door/use-case.ts'
+import { loadAsked } from './asked.ts'
 import { questionSchema } from './question.schema.ts'
 
 /** For what an answer is relied on. */
@@ -16,40 +15,44 @@ const RELIED_ON = ['printed', 'exported'] as const
 
 /**
  * Keeps an answer that somebody relies on, as it is given: with the journal number, the editions and the engine's
- * version, so that it can be asked again and compared.
+ * version, so that it can be asked again and compared. An entry says its id and digest, so that a head of the journal
+ * vouches for it.
  */
-export const keepAnswer = deskCommand({
+export const keepAnswer = command({
   name: 'authority/keep-answer',
   permission: 'read-standing',
   input: z.strictObject({ question: questionSchema, because: z.enum(RELIED_ON) }),
-  prepare: nothingToPrepare,
-  logged: 'answer-kept',
-  about: () => ({ kind: 'nothing' }),
-  act: async (world, _prepared, { question: asked, because }, caller) => {
-    const actor = actorOf(caller)
-    const loaded = askQuestion.load(world, asked, actor)
-    if (!loaded.ok) return loaded.problem
-    const outOfReach = admitAbout(caller, 'read-standing', askQuestion.about(loaded.value, asked), world)
-    if (outOfReach !== undefined) return outOfReach
-    const { authority, question, n } = loaded.value
-    const body = canonicalJson(plain(ask(authority, question)))
+  prepare: () => Promise.resolve(success(randomUUID())),
+  load: (world, id, { question }, actor) => {
+    const asked = loadAsked(world, question, actor)
+    return asked.ok ? success({ ...asked.value, id }) : asked
+  },
+  about: ({ named }) => ({ kind: 'people', people: named }),
+  decide: ({ id, authority, question, n }, { question: asked, because }, { now, today }, actor) => {
     const editions = workRuns(authority, question).map(({ first, last, edition }) => ({
       first,
       last,
       ...(edition === undefined ? {} : { edition: edition.edition.id }),
     }))
-    const id = await writeAnswer(world.runtime.store, {
-      at: world.now,
+    return success<KeptAnswer>({
+      id,
+      at: now,
       ...(actor === undefined ? {} : { account: actor.account }),
       question: { ...asked, because },
       n,
-      today: world.today,
+      today,
       editions,
       engine: ENGINE_VERSION,
-      body,
+      body: canonicalJson(plain(ask(authority, question))),
     })
-    return done({ id, n })
   },
+  save: () => [{ changes: { record: [], withdraw: [] } }],
+  journal: (kept) => ({
+    event: 'answer-kept',
+    said: { answer: { id: kept.id, digest: digestOfAnswer(kept) } },
+  }),
+  desk: (kept, tx) => writeAnswer(tx, kept),
+  value: ({ id, n }) => ({ id, n }),
 })
 
 function plain(value: object): JsonValue {

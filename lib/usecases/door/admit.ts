@@ -30,6 +30,8 @@ export function admitAbout(
     case 'nothing':
     case 'own-account':
       return undefined
+    // Accounts belong to the program, whoever stands behind them.
+    case 'accounts':
     case 'program':
       return reachesProgram(caller.actor, permission) ? undefined : { kind: 'forbidden' }
     case 'people': {

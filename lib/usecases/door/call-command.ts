@@ -1,15 +1,15 @@
 import { canonicalJson, type JsonValue } from '../../core/journal/canonical-json.ts'
-import { InvariantBroken } from '../../core/kernel/result.ts'
-import { sha256 } from '../../platform/secrets/secrets.ts'
+import { isClockBehind } from '../../platform/clock/clock.ts'
+import { sha256 } from '../../platform/secrets/sha256.ts'
 import { refusalOf } from '../../store/refusals.ts'
 import { underLock, type Writing } from '../../store/write.ts'
 import { logRefusal } from './access-log.ts'
 import { admitAbout, admitCaller } from './admit.ts'
 import { actorOf, type Caller } from './caller.ts'
-import { done, refusedBecause, type Outcome } from './outcome.ts'
+import { done, invalidField, refusedBecause, type Outcome } from './outcome.ts'
 import { readInput } from './read-input.ts'
 import type { Runtime } from './runtime.ts'
-import type { Command } from './use-case.ts'
+import type { About, Command } from './use-case.ts'
 import { worldOf } from './world.ts'
 
 /** What a client sends with a command: its input, and an id that the client made, the same at each repeat. */
@@ -43,7 +43,8 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
   if (refused !== undefined) return refused
   const read = readInput(useCase.input, input)
   if (!read.ok) return { kind: 'invalid', fields: read.problem }
-  if (!COMMAND_ID.test(command)) throw new InvariantBroken('a client sent a command without an id of its own')
+  if (!COMMAND_ID.test(command))
+    return invalidField('command', 'A command carries an id that its client made.')
   const digest = digestOf(useCase.name, input, caller)
   const prepared = await useCase.prepare(read.value, runtime)
   if (!prepared.ok) return prepared.problem
@@ -52,28 +53,29 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
       const repeated = await outcomeOfRepeat<Value>(writing, command, digest)
       if (repeated !== undefined) return repeated
       const world = worldOf(runtime, writing.snapshot)
-      const loaded = await useCase.load(world, prepared.value, read.value)
+      const actor = actorOf(caller)
+      const loaded = await useCase.load(world, prepared.value, read.value, actor)
       if (!loaded.ok) return loaded.problem
       const about = useCase.about(loaded.value, read.value)
       const outOfReach = admitAbout(caller, useCase.permission, about, world)
       if (outOfReach !== undefined) return outOfReach
-      const actor = actorOf(caller)
+      const { lastAt } = writing
+      if (lastAt !== undefined && isClockBehind(runtime.clock.now(), lastAt))
+        return refusedBecause({ kind: 'clock-behind', now: world.now, last: lastAt })
+      const seen = useCase.seen?.(loaded.value, read.value)
+      if (seen !== undefined && seen.current?.recordedIn !== seen.version) return { kind: 'stale' }
       const decided = useCase.decide(loaded.value, read.value, world, actor)
       if (!decided.ok) return decided.problem
       const value = useCase.value(decided.value)
       const entries = useCase.save(decided.value)
-      const journalled = useCase.journal(decided.value)
-      if (entries.length !== journalled.length) {
-        throw new InvariantBroken(`${useCase.name} saves and journals different numbers of entries`)
-      }
-      for (const [at, { changes, statedAt }] of entries.entries()) {
-        const isLast = at === entries.length - 1
+      for (const saved of entries) {
+        const { changes, statedAt } = saved
+        const isLast = saved === entries.at(-1)
         await writing.writeEntry(
           {
-            event: journalled[at]?.event ?? '',
+            ...useCase.journal(decided.value, saved),
             v: 1,
-            about: about.kind === 'people' ? about.people : [],
-            said: journalled[at]?.said ?? null,
+            ...aboutOf(about),
             outcome: isLast ? value : null,
             ...(isLast ? { command, commandDigest: digest } : {}),
             ...(actor === undefined ? {} : { actor: actor.account }),
@@ -95,6 +97,12 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
   }
 }
 
+/** Whom an entry quotes as those it is about. */
+function aboutOf(about: About): { about: readonly string[]; accounts?: readonly string[] } {
+  if (about.kind === 'accounts') return { about: [], accounts: about.accounts }
+  return { about: about.kind === 'people' ? about.people : [] }
+}
+
 /** A repeat of a command gets what it got the first time; another body under its id is refused. */
 async function outcomeOfRepeat<Value extends JsonValue>(
   writing: Writing,
@@ -112,7 +120,7 @@ async function outcomeOfRepeat<Value extends JsonValue>(
 /** The digest binds the use case, everything that was sent and who sent it. */
 function digestOf(name: string, input: unknown, caller: Caller): Buffer {
   const by = caller.kind === 'account' ? caller.actor.account : caller.kind
-  return sha256(canonicalJson({ name, by, input: plainJson(input) }))
+  return Buffer.from(sha256(canonicalJson({ name, by, input: plainJson(input) })), 'hex')
 }
 
 function plainJson(input: unknown): JsonValue {

@@ -32,14 +32,14 @@ async function runQuery<Input, Facts, Value>(
   const read = readInput(useCase.input, input)
   if (!read.ok) return { kind: 'invalid', fields: read.problem }
   const world = worldOf(runtime, await snapshotOf(runtime.store))
-  const loaded = useCase.load(world, read.value, actorOf(caller))
+  const loaded = await useCase.load(world, read.value, actorOf(caller))
   if (!loaded.ok) return loaded.problem
   const about = useCase.about(loaded.value, read.value)
   const outOfReach = admitAbout(caller, useCase.permission, about, world)
   if (outOfReach !== undefined) return outOfReach
   const value = useCase.answer(loaded.value, world, actorOf(caller))
   if (useCase.looked !== undefined) {
-    logLook(runtime, useCase.name, caller, world.snapshot.n, useCase.looked(value, read.value))
+    logLook(runtime, useCase.name, caller, world.snapshot.n, about, useCase.looked(value, read.value))
   }
   return done(value)
 }

@@ -8,6 +8,8 @@ export type Runtime = {
   clock: Clock
   /** The rule books that ship with this version; a program adopts copies. */
   shippedBooks: readonly BookFile[]
+  /** The time zone that is proposed where a program is founded, an IANA name. */
+  proposedTimeZone: string | undefined
   /** Whether this database was loaded with the invented demonstration. */
   demo: boolean
   /** The accounts that anybody may be in a demonstration; none in any other database. */

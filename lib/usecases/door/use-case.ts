@@ -4,6 +4,7 @@ import type { Permission } from '../../access/table.ts'
 import type { CalendarDate } from '../../core/calendar/dates.ts'
 import type { Instant } from '../../core/calendar/instants.ts'
 import { success, type Result } from '../../core/kernel/result.ts'
+import type { Version } from '../../core/kernel/versions.schema.ts'
 import type { JsonValue } from '../../core/journal/canonical-json.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import type { Changes } from '../../store/write.ts'
@@ -27,12 +28,26 @@ export type World = {
 /** Who may call: a permission of the table, or one of two that need no account. */
 export type Admission = Permission | 'anybody' | 'start-only'
 
-/** The records a use case is about; access is checked on them after they were loaded. */
+/**
+ * The records a use case is about; access is checked on them after they were loaded, an entry quotes them, and the
+ * access log names them, each person in a line of their own. People looked at as a list are one line together.
+ */
 export type About =
   | { kind: 'nothing' }
   | { kind: 'program' }
   | { kind: 'own-account' }
-  | { kind: 'people'; people: readonly string[] }
+  /** Accounts by the ids of their records; they belong to the program. */
+  | { kind: 'accounts'; accounts: readonly string[] }
+  | { kind: 'people'; people: readonly string[]; asList?: true }
+
+/** How a look stands in the access log beside whom it was about: what was asked, and how many records were shown. */
+export type Look = { question?: JsonValue; count?: number }
+
+/**
+ * The version that the caller had before them, by the entry that recorded it, and the version that is current. Where
+ * they differ, somebody else was first.
+ */
+export type Seen = { version: number; current: Version | undefined }
 
 type Common<Input, Prepared> = {
   /** Room and verb, `program/bring-in`. */
@@ -56,33 +71,48 @@ export type Command<Input, Prepared, Facts, Decision, Value extends JsonValue> =
     world: World,
     prepared: Prepared,
     input: Input,
+    actor: Actor | undefined,
   ) => Result<Facts, NotDone> | Promise<Result<Facts, NotDone>>
   about: (facts: Facts, input: Input) => About
+  /** Wanted where the input names a version; the door answers `stale` where it is current no more. */
+  seen?: (facts: Facts, input: Input) => Seen | undefined
   decide: (facts: Facts, input: Input, world: World, actor: Actor | undefined) => Result<Decision, NotDone>
   /** The entries, one after another in one transaction; none at all where nothing changes. */
   save: (decision: Decision) => readonly EntrySaved[]
-  journal: (decision: Decision) => readonly EntryJournalled[]
-  /** Working tables that change with it, in the same transaction. */
+  /** What one of these entries says was done. */
+  journal: (decision: Decision, saved: EntrySaved) => EntryJournalled
+  /** What stands beside the facts and changes with it, in the same transaction: working tables, kept answers. */
   desk?: (decision: Decision, desk: Database, world: World) => Promise<void>
   value: (decision: Decision) => Value
 }
 
 /** A write to working tables alone, on which no answer rests: a line in the access log instead of the journal. */
-export type DeskCommand<Input, Prepared, Value> = Common<Input, Prepared> & {
+export type DeskCommand<Input, Prepared, Facts, Value> = Common<Input, Prepared> & {
   kind: 'desk'
   logged: LoggedKind
-  about: (input: Input) => About
-  act: (world: World, prepared: Prepared, input: Input, caller: Caller) => Promise<Outcome<Value>>
+  load: (
+    world: World,
+    prepared: Prepared,
+    input: Input,
+    actor: Actor | undefined,
+  ) => Result<Facts, NotDone> | Promise<Result<Facts, NotDone>>
+  about: (facts: Facts, input: Input) => About
+  act: (world: World, facts: Facts, input: Input, caller: Caller) => Promise<Outcome<Value>>
 }
 
 /** A read. */
 export type Query<Input, Facts, Value> = Omit<Common<Input, undefined>, 'prepare'> & {
   kind: 'query'
-  load: (world: World, input: Input, actor: Actor | undefined) => Result<Facts, NotDone>
+  /** From the snapshot at once; what only the database holds (the desk, bodies of entries) takes its time. */
+  load: (
+    world: World,
+    input: Input,
+    actor: Actor | undefined,
+  ) => Result<Facts, NotDone> | Promise<Result<Facts, NotDone>>
   about: (facts: Facts, input: Input) => About
   answer: (facts: Facts, world: World, actor: Actor | undefined) => Value
   /** How the look stands in the access log; nothing for what is nobody's record. */
-  looked?: (value: Value, input: Input) => { subject?: string; question?: JsonValue; count?: number }
+  looked?: (value: Value, input: Input) => Look
 }
 
 /** Declares a journalled write. */
@@ -93,9 +123,9 @@ export function command<Input, Prepared, Facts, Decision, Value extends JsonValu
 }
 
 /** Declares a write to working tables. */
-export function deskCommand<Input, Prepared, Value>(
-  declared: Omit<DeskCommand<Input, Prepared, Value>, 'kind'>,
-): DeskCommand<Input, Prepared, Value> {
+export function deskCommand<Input, Prepared, Facts, Value>(
+  declared: Omit<DeskCommand<Input, Prepared, Facts, Value>, 'kind'>,
+): DeskCommand<Input, Prepared, Facts, Value> {
   return { kind: 'desk', ...declared }
 }
 
@@ -109,4 +139,9 @@ export function query<Input, Facts, Value>(
 /** For use cases without slow work. */
 export function nothingToPrepare(): Promise<Result<undefined, NotDone>> {
   return Promise.resolve(success(undefined))
+}
+
+/** For desk commands that go by what was prepared alone. */
+export function nothingToLoad<Prepared>(_world: World, prepared: Prepared): Result<Prepared, NotDone> {
+  return success(prepared)
 }

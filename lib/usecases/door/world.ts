@@ -4,7 +4,7 @@ import type { Snapshot } from '../../store/snapshot.ts'
 import type { Runtime } from './runtime.ts'
 import type { World } from './use-case.ts'
 
-/** Before there is a program there is no time zone; nothing that is asked then depends on the day. */
+/** Before there is a program there is no time zone. Founding, which sets one, goes by the day in that one. */
 const BEFORE_FOUNDING = 'UTC'
 
 /** The world as a use case sees it: these facts, at this moment. */

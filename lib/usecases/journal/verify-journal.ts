@@ -1,7 +1,7 @@
 import { verifyJournal, type HeldHeads, type JournalVerdict } from '../../core/journal/verify.ts'
 import type { Store } from '../../store/client.ts'
 import { journalRows } from '../../store/journal-rows.ts'
-import { sha256 } from '../../store/sha256.ts'
+import { sha256 } from '../../platform/secrets/sha256.ts'
 
 /**
  * Recomputes the journal of a database from all of its rows. Not through the door: it is asked from the machine itself,

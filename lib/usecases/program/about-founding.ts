@@ -13,6 +13,8 @@ export const aboutFounding = query({
   answer: (world) => ({
     begun: hasManager(world),
     program: world.snapshot.founded ? world.snapshot.program.program.name : undefined,
+    /** Which one the page proposes, where the machine was told one. */
+    timeZone: world.runtime.proposedTimeZone,
     books: world.runtime.shippedBooks.map(({ book }) => ({ id: book.id, name: book.name, says: book.says })),
   }),
 })

@@ -1,11 +1,13 @@
 import { z } from 'zod'
-import type { CalendarDate } from '../../core/calendar/dates.ts'
+import { dateIn } from '../../core/calendar/instants.ts'
 import { nameField } from '../../core/kernel/fields.schema.ts'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
+import { isKnownAt } from '../../core/kernel/versions.ts'
 import { adoptBook } from '../../core/program/adopt-book.ts'
 import { timeZoneField } from '../../core/program/program.schema.ts'
 import { hashPassword } from '../../platform/passwords/passwords.ts'
-import { newPasswordField } from '../../platform/passwords/password.schema.ts'
+import { newPasswordField, WEAK } from '../../platform/passwords/password.schema.ts'
+import { weaknessOf } from '../../platform/passwords/weakness.ts'
 import { signInNameField } from '../../access/sign-in-name.schema.ts'
 import { tokenDigest } from '../../platform/secrets/secrets.ts'
 import { linkOf, useLink } from '../../store/desk/links.ts'
@@ -16,7 +18,7 @@ import { command, type World } from '../door/use-case.ts'
 import { hasManager } from './managers.ts'
 import { withoutKnowing } from './program-facts.ts'
 
-const input = z.strictObject({
+const typed = z.strictObject({
   /** The code of the link that the start printed. */
   code: z.string().max(100),
   name: nameField,
@@ -27,13 +29,25 @@ const input = z.strictObject({
     z.strictObject({ name: nameField, timeZone: timeZoneField, book: z.string().max(64) }),
   ),
 })
+
+const input = typed.superRefine(({ password, signInName, name, program }, context) => {
+  if (weaknessOf(password, [signInName, name, program?.name ?? '']) !== 'own-words') return
+  context.addIssue({ code: 'custom', path: ['password'], message: WEAK['own-words'] })
+})
 type Input = z.infer<typeof input>
 
 const PROGRAM_ID = 'program'
-const FIRST_ACCOUNT = 'first-manager'
-const FIRST_PERSON = 'p-first-manager'
 
-type Founding = { record: readonly NewFact[]; founded: boolean; passwordHash: string; code: string }
+/** The ids that a manager begins under, none of which stands in the records yet. */
+type ManagerIds = { person: string; account: string; role: string }
+
+type Founding = {
+  record: readonly NewFact[]
+  account: string
+  founded: boolean
+  passwordHash: string
+  code: string
+}
 
 /**
  * The first program manager begins: gives a name and a password, and, where nothing was loaded, the time zone and a
@@ -56,19 +70,24 @@ export const foundProgram = command({
   about: () => ({ kind: 'nothing' }),
   decide: ({ world, passwordHash }, typed): Result<Founding, NotDone> => {
     if (hasManager(world)) return refusal(refusedBecause({ kind: 'already-founded' }))
+    if (isSignInNameTaken(world, typed.signInName)) {
+      return refusal(refusedBecause({ kind: 'sign-in-name-taken', name: typed.signInName }))
+    }
     const program = world.snapshot.founded ? success([]) : programFacts(world, typed)
     if (!program.ok) return program
+    const ids = managerIds(world)
     return success({
-      record: [...program.value, ...managerFacts(typed, world.today)],
+      record: [...program.value, ...managerFacts(world, typed, ids)],
+      account: ids.account,
       founded: !world.snapshot.founded,
       passwordHash,
       code: typed.code,
     })
   },
   save: ({ record }) => [{ changes: { record, withdraw: [] } }],
-  journal: ({ founded }) => [{ event: founded ? 'program-founded' : 'manager-opened', said: null }],
-  desk: async ({ passwordHash, code }, desk, { realNow }) => {
-    await setPassword(desk, { account: FIRST_ACCOUNT, hash: passwordHash, changedAt: realNow })
+  journal: ({ founded }) => ({ event: founded ? 'program-founded' : 'manager-opened', said: null }),
+  desk: async ({ account, passwordHash, code }, desk, { realNow }) => {
+    await setPassword(desk, { account, hash: passwordHash, changedAt: realNow })
     await useLink(desk, tokenDigest(code), realNow)
   },
   value: () => ({ begun: true }),
@@ -89,22 +108,45 @@ function programFacts(world: World, { program }: Input): Result<NewFact[], NotDo
   ])
 }
 
-function managerFacts({ name, signInName }: Input, today: CalendarDate): NewFact[] {
+function managerFacts(world: World, { name, signInName, program }: Input, ids: ManagerIds): NewFact[] {
   return [
-    { section: 'people', fact: { id: FIRST_PERSON, name } },
+    { section: 'people', fact: { id: ids.person, name } },
     {
       section: 'accounts',
-      fact: { id: FIRST_ACCOUNT, signInName, person: FIRST_PERSON, founding: true, closed: false },
+      fact: { id: ids.account, signInName, person: ids.person, founding: true, closed: false },
     },
     {
       section: 'accountRoles',
       fact: {
-        id: 'first-manager-role',
-        account: FIRST_ACCOUNT,
+        id: ids.role,
+        account: ids.account,
         role: 'program-manager',
-        firstDay: today,
+        // The day in the zone that this very command sets: a role that began by another would not be in force yet.
+        firstDay:
+          world.snapshot.founded || program === undefined ? world.today : dateIn(world.now, program.timeZone),
         by: 'the start, at founding',
       },
     },
   ]
+}
+
+/** The name of a closed account stays taken too: the database keeps each once. */
+function isSignInNameTaken({ snapshot }: World, signInName: string): boolean {
+  return snapshot.accounts.some((one) => one.signInName === signInName && isKnownAt(one, snapshot.n))
+}
+
+/** Where the managers before have left their ids stay theirs, and a file may have used any. */
+function managerIds({ snapshot: { accounts, roles, program } }: World): ManagerIds {
+  return {
+    person: freeId('p-first-manager', program.people),
+    account: freeId('first-manager', accounts),
+    role: freeId('first-manager-role', roles),
+  }
+}
+
+function freeId(wanted: string, facts: readonly { id: string }[]): string {
+  const taken = new Set(facts.map(({ id }) => id))
+  let id = wanted
+  for (let next = 2; taken.has(id); next += 1) id = `${wanted}-${next}`
+  return id
 }

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { newToken, tokenDigest } from '../../platform/secrets/secrets.ts'
 import { makeLink } from '../../store/desk/links.ts'
 import { done, refusedBecause } from '../door/outcome.ts'
-import { deskCommand, nothingToPrepare } from '../door/use-case.ts'
+import { deskCommand, nothingToLoad, nothingToPrepare } from '../door/use-case.ts'
 import { hasManager } from './managers.ts'
 
 /** A link to begin with is good for a day; a new start prints a new one. */
@@ -15,6 +15,7 @@ export const makeFoundingLink = deskCommand({
   input: z.strictObject({}),
   prepare: nothingToPrepare,
   logged: 'founding-link-made',
+  load: nothingToLoad,
   about: () => ({ kind: 'nothing' }),
   act: async (world) => {
     if (hasManager(world)) return refusedBecause({ kind: 'already-founded' })

@@ -4,8 +4,8 @@ import type { Program } from '../../core/program/program.schema.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import { EVENT_KINDS, eventSentence, type EventKind } from '../../wording/events.ts'
 
-/** Who stands behind an entry that no account wrote. */
-const THE_START = 'Kerfbook, at the start'
+/** Who stands behind an entry that no account wrote: the start, or somebody on the command line of that machine. */
+const THE_MACHINE = 'Kerfbook, from its own machine'
 
 /**
  * The program as a file states it: an entry that a file brought in its own words, one of a command with the name of
@@ -26,7 +26,7 @@ export function programToWrite(snapshot: Snapshot): Program {
 
 /** The name of the person behind an account, else what they sign in as. */
 export function nameOf(snapshot: Snapshot, account: string | undefined): string {
-  if (account === undefined) return THE_START
+  if (account === undefined) return THE_MACHINE
   const fact = accountOf(snapshot, account)
   const person = snapshot.program.people.find((one) => one.id === fact?.person && isKnownAt(one, snapshot.n))
   return person?.name ?? fact?.signInName ?? account

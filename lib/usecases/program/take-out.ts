@@ -1,5 +1,7 @@
 import { z } from 'zod'
+import { isKnownAt } from '../../core/kernel/versions.ts'
 import { success, refusal } from '../../core/kernel/result.ts'
+import { SECTION_NAMES } from '../../core/program/sections.ts'
 import { writeProgram } from '../../core/program/write-program.ts'
 import { refusedBecause } from '../door/outcome.ts'
 import { query } from '../door/use-case.ts'
@@ -17,7 +19,9 @@ export const takeOutProgram = query({
   answer: (snapshot) => ({
     n: snapshot.n,
     head: snapshot.head,
+    facts: SECTION_NAMES.reduce((sum, name) => sum + snapshot.program[name].length, 0),
+    people: snapshot.program.people.filter((fact) => isKnownAt(fact, snapshot.n)).length,
     text: writeProgram(programToWrite(snapshot)),
   }),
-  looked: ({ n }) => ({ question: 'program-file', count: n }),
+  looked: ({ n, people }) => ({ question: { file: 'program', n }, count: people }),
 })

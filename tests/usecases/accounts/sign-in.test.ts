@@ -1,5 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { tokenDigest } from '../../../lib/platform/secrets/secrets.ts'
+import { readEntryBody } from '../../../lib/core/journal/entry-body.schema.ts'
+import { recordUuid } from '../../../lib/store/record-ids.ts'
+import { snapshotOf } from '../../../lib/store/snapshot.ts'
+import { readEntry } from '../../../lib/usecases/journal/read-entry.ts'
 import { writeWaiting } from '../../../lib/store/access-log.ts'
 import { resetManager } from '../../../lib/usecases/accounts/reset-manager.ts'
 import { callerOf } from '../../../lib/usecases/accounts/sessions.ts'
@@ -184,13 +188,25 @@ describe('a manager who is locked out', () => {
     }
     const manager = await callerOf(opened.runtime, before)
     expect(await callCommand(opened.runtime, resetManager, call, manager)).toEqual({ kind: 'forbidden' })
+    // Locked out by tries too: whoever can reset must be able to sign in at once.
+    for (let at = 0; at < 11; at += 1) await tryAs('marit', 'wrong')
+    expect(await tryAs('marit', PASSWORD)).toMatchObject({ because: { kind: 'too-many-tries' } })
     expect((await callCommand(opened.runtime, resetManager, call, { kind: 'start' })).kind).toBe('done')
     expect(await callerOf(opened.runtime, before)).toEqual(NOBODY)
-    expect((await tryAs('marit', PASSWORD)).kind).toBe('refused')
+    expect(await tryAs('marit', PASSWORD)).toMatchObject({ because: { kind: 'name-or-password-wrong' } })
     expect((await tryAs('marit', 'a whole new sentence')).kind).toBe('done')
     const last = await opened.runtime.store.prisma.entry.findFirst({ orderBy: { n: 'desc' } })
     expect(last?.event).toBe('manager-reset')
     expect(last?.body).not.toContain('sentence')
+    expect(readEntryBody(last?.body ?? '')).toMatchObject({
+      about: [recordUuid('accounts', 'marit')],
+      said: { account: 'marit' },
+    })
+    const { n } = await snapshotOf(opened.runtime.store)
+    const entry = await callQuery(opened.runtime, readEntry, { input: { n } }, { kind: 'start' })
+    expect(entry).toMatchObject({
+      value: { sentence: expect.stringContaining('marit') as string },
+    })
   })
 
   it('nobody who is no manager gets one', async () => {

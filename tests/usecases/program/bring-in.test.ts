@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Program } from '../../../lib/core/program/program.schema.ts'
+import { readProgram } from '../../../lib/core/program/read-program.ts'
 import { snapshotOf } from '../../../lib/store/snapshot.ts'
 import { callCommand } from '../../../lib/usecases/door/call-command.ts'
 import { bringInProgram } from '../../../lib/usecases/program/bring-in.ts'
@@ -81,16 +82,86 @@ describe('a program file brought in', () => {
     expect((await snapshotOf(opened.runtime.store)).n).toBe(77)
   })
 
-  it('that would break the record together with what is here is refused with the place', async () => {
+  it('that would break the record together with what is here tells all of it, by the places in the file, and writes nothing', async () => {
+    await openLoadedDemo()
+    const program = JSON.parse(demoText) as Program
+    // Two cards under other ids: a good file by itself, and here each line of their numbers would be of two cards.
+    const current = program.cards.filter(({ supersededIn }) => supersededIn === undefined)
+    const [first, second] = [current[3]!, current[7]!]
+    const renamed = [first, second].reduce(
+      (text, { id }) => text.replaceAll(JSON.stringify(id), JSON.stringify(`${id}-anew`)),
+      JSON.stringify(program),
+    )
+    // And one stands elsewhere in the file than here, so that a place in the merged program would mislead.
+    const file = JSON.parse(renamed) as Program
+    file.cards.reverse()
+    expect(readProgram(JSON.stringify(file)).ok).toBe(true)
+    const placeOf = (id: string) => file.cards.findIndex((card) => card.id === `${id}-anew`)
+
+    const outcome = await bringIn(JSON.stringify(file))
+    if (outcome.kind !== 'invalid') throw new Error(outcome.kind)
+    const told = outcome.fields.map(({ message }) => message)
+    for (const { id, line, number } of [first, second]) {
+      expect(told).toContain(
+        `cards[${placeOf(id)}].line: ${line}: Line ${line} of the card number ${number} is also the card “${id}” at cards/${id}, on record here.`,
+      )
+    }
+    expect((await snapshotOf(opened.runtime.store)).n).toBe(77)
+  })
+
+  it('tells what is at fault among what is on record here by its section and id', async () => {
+    await openLoadedDemo()
+    const program = JSON.parse(demoText) as Program
+    // The file calls an item as an expected work is called here, which the file leaves out.
+    const namesOnce = (id: string) => demoText.split(JSON.stringify(id)).length === 2
+    const work = program.expectedWork.find(({ id }) => namesOnce(id))!
+    const item = program.items[2]!
+    program.expectedWork = program.expectedWork.filter(({ id }) => id !== work.id)
+    const text = JSON.stringify(program).replaceAll(JSON.stringify(item.id), JSON.stringify(work.id))
+    expect(readProgram(text).ok).toBe(true)
+
+    const outcome = await bringIn(text)
+    if (outcome.kind !== 'invalid') throw new Error(outcome.kind)
+    expect(outcome.fields.map(({ message }) => message)).toContain(
+      `expectedWork/${work.id}.id, on record here: "${work.id}": The id “${work.id}” stands also at items[2]. Items and expected work share their ids.`,
+    )
+    expect((await snapshotOf(opened.runtime.store)).n).toBe(77)
+  })
+
+  it.each([
+    { what: 'another name', head: { name: 'Ashlar Range Saws' }, parts: ['name'] },
+    { what: 'another time zone', head: { timeZone: 'America/Boise' }, parts: ['timeZone'] },
+    { what: 'another book', head: { book: 'cooperator-crosscut' }, parts: ['book'] },
+    {
+      what: 'another name and first day of deciding',
+      head: { name: 'Ashlar', firstDayOfDeciding: '2020-01-01' },
+      parts: ['name', 'firstDayOfDeciding'],
+    },
+  ])(
+    'with $what than the program has here is refused, and nothing is brought in',
+    async ({ head, parts }) => {
+      await openLoadedDemo()
+      const outcome = await bringIn(
+        change((program) => {
+          Object.assign(program.program, head)
+          program.people.push({ id: 'p-newly-come', name: 'Newly Come', recordedIn: 76 })
+        }),
+      )
+      expect(outcome).toEqual({ kind: 'refused', because: { kind: 'other-head', parts } })
+      const { n, program } = await snapshotOf(opened.runtime.store)
+      expect(n).toBe(77)
+      expect(program.people.some(({ id }) => id === 'p-newly-come')).toBe(false)
+    },
+  )
+
+  it('that is not invented, into an invented program, is refused', async () => {
     await openLoadedDemo()
     const outcome = await bringIn(
       change((program) => {
-        const card = program.cards.find(({ supersededIn }) => supersededIn === undefined)!
-        program.cards.push({ ...card, id: 'a-second-card-of-that-line', recordedIn: 76 })
+        delete program.invented
       }),
     )
-    expect(outcome.kind).toBe('invalid')
-    expect((await snapshotOf(opened.runtime.store)).n).toBe(77)
+    expect(outcome).toEqual({ kind: 'refused', because: { kind: 'other-head', parts: ['invented'] } })
   })
 
   it('[P13] with every fault in it tells all of them, with the path, and writes nothing', async () => {

@@ -5,11 +5,13 @@ import { tokenDigest } from '../../../lib/platform/secrets/secrets.ts'
 import { snapshotOf } from '../../../lib/store/snapshot.ts'
 import { signIn } from '../../../lib/usecases/accounts/sign-in.ts'
 import { callerOf } from '../../../lib/usecases/accounts/sessions.ts'
+import { clockStanding } from '../../../lib/platform/clock/clock.ts'
 import { callCommand } from '../../../lib/usecases/door/call-command.ts'
 import { callDeskCommand } from '../../../lib/usecases/door/call-desk.ts'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
 import { aboutFounding } from '../../../lib/usecases/program/about-founding.ts'
 import { foundProgram } from '../../../lib/usecases/program/found.ts'
+import { writeOne } from '../../builders/stored-program.ts'
 import { openTestRuntime, type TestRuntime } from '../../builders/test-runtime.ts'
 
 const NOBODY = { kind: 'nobody' } as const
@@ -33,6 +35,25 @@ const typed = (more: object = {}) => ({
 const found = (input: unknown, command: string = randomUUID()) =>
   callCommand(opened.runtime, foundProgram, { input, command }, NOBODY)
 
+/** Goes on at one moment, as the program's clock shows it. */
+const standAt = (moment: string) => {
+  opened.runtime.clock = clockStanding(new Date(moment))
+}
+
+/** The roles that somebody has in the session that they sign in to; nothing where they are refused. */
+async function rolesAtSignIn(name: string, password = 'a saw wants two people') {
+  const input = { name, password }
+  const signedIn = await callDeskCommand(opened.runtime, signIn, { input }, NOBODY)
+  if (signedIn.kind !== 'done') return undefined
+  const caller = await callerOf(opened.runtime, signedIn.value.token)
+  return caller.kind === 'account' ? caller.actor.roles.map(({ role }) => role) : undefined
+}
+
+const isBegun = async () => {
+  const asked = await callQuery(opened.runtime, aboutFounding, { input: {} }, NOBODY)
+  return asked.kind === 'done' ? asked.value.begun : undefined
+}
+
 describe('a program begun by the link', () => {
   it('has a manager who signs in, a zone, and a book adopted by one person, which the journal says', async () => {
     expect(await found(typed())).toEqual({ kind: 'done', value: { begun: true } })
@@ -43,16 +64,24 @@ describe('a program begun by the link', () => {
     expect(program.editions.length).toBeGreaterThan(0)
     expect(accounts).toMatchObject([{ signInName: 'ottoline', founding: true }])
     expect(commands.get(1)).toEqual({ event: 'program-founded' })
-    const signedIn = await callDeskCommand(
-      opened.runtime,
-      signIn,
-      { input: { name: 'ottoline', password: 'a saw wants two people' } },
-      NOBODY,
-    )
-    if (signedIn.kind !== 'done') throw new Error(signedIn.kind)
-    expect(await callerOf(opened.runtime, signedIn.value.token)).toMatchObject({
-      actor: { roles: [{ role: 'program-manager' }] },
-    })
+    expect(await rolesAtSignIn('ottoline')).toEqual(['program-manager'])
+  })
+
+  it.each([
+    // The same moment is of two days, and the manager must manage on the day that it is there.
+    { moment: '2027-03-09T23:30:00.000Z', timeZone: 'America/Boise', day: '2027-03-09' },
+    { moment: '2027-03-09T23:30:00.000Z', timeZone: 'Pacific/Auckland', day: '2027-03-10' },
+    { moment: '2027-03-10T00:30:00.000Z', timeZone: 'America/Boise', day: '2027-03-09' },
+    { moment: '2027-03-10T00:30:00.000Z', timeZone: 'Pacific/Auckland', day: '2027-03-10' },
+  ])('at $moment in $timeZone has a manager from that day on, $day', async ({ moment, timeZone, day }) => {
+    standAt(moment)
+    const program = { name: 'Invented Ridge Saw Program', timeZone, book: 'federal-crosscut' }
+    expect((await found(typed({ program }))).kind).toBe('done')
+    const { roles } = await snapshotOf(opened.runtime.store)
+    expect(roles.map(({ firstDay }) => firstDay)).toEqual([day])
+    expect(await rolesAtSignIn('ottoline')).toEqual(['program-manager'])
+    expect(await isBegun()).toBe(true)
+    expect(await beginningCode(opened.runtime)).toBeUndefined()
   })
 
   it('works once: the same command again gets its outcome, another is refused', async () => {
@@ -76,6 +105,7 @@ describe('a program begun by the link', () => {
   it.each([
     { what: 'an invented code', input: () => typed({ code: 'invented' }), kind: 'refused' },
     { what: 'a short password', input: () => typed({ password: 'too short' }), kind: 'invalid' },
+    { what: 'their own words', input: () => typed({ password: 'ottoline-baptiste' }), kind: 'invalid' },
     { what: 'one letter repeated', input: () => typed({ password: 'a'.repeat(20) }), kind: 'invalid' },
     { what: 'no program', input: () => typed({ program: undefined }), kind: 'invalid' },
     {
@@ -111,6 +141,45 @@ describe('a program begun by the link', () => {
     const newest = (await beginningCode(opened.runtime))!
     expect((await found(typed({ code: newer }))).kind).toBe('refused')
     expect((await found(typed({ code: newest }))).kind).toBe('done')
+  })
+
+  it('opens a manager again where the role of the first one has ended, under ids that nobody had', async () => {
+    standAt('2027-03-10T00:30:00.000Z')
+    await found(typed())
+    const [role] = (await snapshotOf(opened.runtime.store)).roles
+    const { recordedIn, ...granted } = role!
+    await writeOne(opened.runtime.store, {
+      record: [
+        { section: 'accountRoles', fact: { ...granted, lastDay: granted.firstDay, supersedes: recordedIn } },
+      ],
+    })
+    standAt('2027-05-03T20:00:00.000Z')
+    expect(await rolesAtSignIn('ottoline')).toEqual([])
+    expect(await isBegun()).toBe(false)
+
+    // No program is asked for any more, and a zone that is typed all the same counts for nothing.
+    const elsewhere = { name: 'Elsewhere', timeZone: 'Pacific/Auckland', book: 'federal-crosscut' }
+    const again = {
+      code: (await beginningCode(opened.runtime))!,
+      name: 'Isaura Kettering',
+      program: elsewhere,
+    }
+    expect(await found(typed(again))).toEqual({
+      kind: 'refused',
+      because: { kind: 'sign-in-name-taken', name: 'ottoline' },
+    })
+    expect((await found(typed({ ...again, signInName: 'isaura' }))).kind).toBe('done')
+    const { accounts, program, roles } = await snapshotOf(opened.runtime.store)
+    expect(accounts.map(({ id, person }) => [id, person])).toEqual([
+      ['first-manager', 'p-first-manager'],
+      ['first-manager-2', 'p-first-manager-2'],
+    ])
+    expect(program.people.map(({ name }) => name)).toEqual(['Ottoline Baptiste-Reyes', 'Isaura Kettering'])
+    expect(program.program.timeZone).toBe('America/Boise')
+    expect(roles.at(-1)).toMatchObject({ account: 'first-manager-2', firstDay: '2027-05-03' })
+    expect(await rolesAtSignIn('isaura')).toEqual(['program-manager'])
+    expect(await isBegun()).toBe(true)
+    expect(await beginningCode(opened.runtime)).toBeUndefined()
   })
 
   it('says to anybody whether it was begun, and which books ship', async () => {

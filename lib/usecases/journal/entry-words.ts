@@ -1,0 +1,54 @@
+import { z } from 'zod'
+import type { Instant } from '../../core/calendar/instants.ts'
+import type { EntryRow } from '../../core/journal/entry.ts'
+import type { JsonValue } from '../../core/journal/canonical-json.ts'
+import type { Snapshot } from '../../store/snapshot.ts'
+import { EVENT_KINDS, eventSentence, type EventKind, type EventSaid } from '../../wording/events.ts'
+import { nameOf } from '../program/program-to-write.ts'
+
+/** Who did what in an entry: in the words of the file that brought it, or the name of an account and our sentence. */
+export function entryWords(
+  snapshot: Snapshot,
+  n: number,
+  said: JsonValue | undefined,
+): { by: string; sentence: string } {
+  const command = snapshot.commands.get(n)
+  if (command === undefined) {
+    const stated = snapshot.program.entries[n - 1]
+    return { by: stated?.actor ?? '', sentence: stated?.event ?? '' }
+  }
+  const { actor, event } = command
+  return {
+    by: nameOf(snapshot, actor),
+    sentence: isEvent(event) ? eventSentence(event, readSaid(said)) : event,
+  }
+}
+
+/** When an entry was written here and, of one that a file brought, as of when it was stated. */
+export function momentsOf({ at, statedAt }: Pick<EntryRow, 'at' | 'statedAt'>): {
+  at: Instant
+  statedAt?: Instant
+} {
+  // INVARIANT: the store gives moments in UTC to the millisecond, which is how an instant is written.
+  return { at: at as Instant, ...(statedAt === null ? {} : { statedAt: statedAt as Instant }) }
+}
+
+const saidSchema = z.object({
+  accounts: z.exactOptional(z.number()),
+  facts: z.exactOptional(z.number()),
+  edition: z.exactOptional(z.string()),
+  rule: z.exactOptional(z.string()),
+  from: z.exactOptional(z.literal('command-line')),
+  account: z.exactOptional(z.string()),
+  answer: z.exactOptional(z.object({ id: z.string() })),
+})
+
+/** What an entry says of its event; nothing where it says none of what our sentences tell. */
+function readSaid(said: JsonValue | undefined): EventSaid {
+  return saidSchema.safeParse(said).data ?? {}
+}
+
+/** A version that wrote an entry before this one may have known other events. */
+function isEvent(word: string): word is EventKind {
+  return EVENT_KINDS.some((kind) => kind === word)
+}
