@@ -16,7 +16,11 @@ const config = {
   ],
   // The types gate checks the whole repository; a config that extends is one Next leaves as it is.
   typescript: { tsconfigPath: 'tsconfig.app.json', ignoreBuildErrors: true },
-  experimental: { serverActions: { bodySizeLimit: '1mb' } },
+  experimental: {
+    serverActions: { bodySizeLimit: '1mb' },
+    // A page that refuses answers 403, with app/forbidden.tsx.
+    authInterrupts: true,
+  },
 }
 
 export default config

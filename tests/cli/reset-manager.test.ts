@@ -2,10 +2,10 @@ import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, expect, it, vi } from 'vitest'
-import { runOnDatabase } from '../../lib/cli/run.ts'
 import { signIn } from '../../lib/usecases/accounts/sign-in.ts'
 import { callDeskCommand } from '../../lib/usecases/door/call-desk.ts'
 import { openDemoRuntime, type TestRuntime } from '../builders/test-runtime.ts'
+import { runLater } from './database-line.ts'
 
 let opened: TestRuntime
 const folder = mkdtempSync(join(tmpdir(), 'kerfbook-reset-'))
@@ -15,20 +15,10 @@ beforeAll(async () => {
 afterAll(() => opened.close())
 afterEach(() => vi.unstubAllEnvs())
 
-async function run(...words: string[]) {
-  const told = { out: '', err: '' }
+function run(...words: string[]) {
   vi.stubEnv('DATABASE_URL', opened.database.appUrl)
   vi.stubEnv('KERFBOOK_DATA', folder)
-  const code = await runOnDatabase(words, {
-    out: (text) => void (told.out += text),
-    err: (text) => void (told.err += text),
-    now: () => {
-      throw new Error('this command has a clock of its own')
-    },
-    debug: false,
-    width: 100,
-  })
-  return { code, ...told }
+  return runLater(...words)
 }
 
 const tryPassword = async (password: string) =>

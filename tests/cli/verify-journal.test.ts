@@ -10,25 +10,10 @@ import { readPostmaster } from '../../lib/platform/database/postmaster.ts'
 import { APP_ROLE } from '../../lib/platform/database/roles.ts'
 import { openStore, type Head } from '../../lib/store/client.ts'
 import { underLock } from '../../lib/store/write.ts'
-import { runOnDatabase } from '../../lib/cli/run.ts'
 import { cloneDatabase, testServer, withClient } from '../builders/test-database.ts'
 import { testServerFolder } from '../test-server.ts'
-import { answered, refusedWith, type Ran } from './command-line.ts'
-
-/** Runs a command line on the database; the code is -1 where it opens none. */
-async function runLater(...words: readonly string[]): Promise<Ran> {
-  const ran = { code: -1, out: '', err: '' }
-  const io = {
-    out: (text: string) => void (ran.out += text),
-    err: (text: string) => void (ran.err += text),
-    now: () => {
-      throw new Error('the journal is verified without a clock')
-    },
-    ...{ debug: false, width: 100 },
-  }
-  ran.code = (await runOnDatabase(words, io)) ?? -1
-  return ran
-}
+import { answered, refusedWith } from './command-line.ts'
+import { runLater } from './database-line.ts'
 
 const verifyJournal = (...words: readonly string[]) => runLater('verify-journal', ...words)
 

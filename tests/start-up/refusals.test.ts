@@ -1,9 +1,15 @@
+import { execFileSync } from 'node:child_process'
 import fs from 'node:fs'
 import { createServer, type AddressInfo } from 'node:net'
 import { once } from 'node:events'
 import path from 'node:path'
 import { beforeAll, describe, expect, it, onTestFinished } from 'vitest'
+import { headLogLine, type Head } from '../../lib/core/journal/heads.ts'
+import { prepareDataFolder } from '../../lib/platform/database/data-folder.ts'
+import { openStore } from '../../lib/store/client.ts'
 import { buildTestPages, freePort } from '../builders/built-pages.ts'
+import { writeOne } from '../builders/stored-program.ts'
+import { cloneDatabase } from '../builders/test-database.ts'
 import { freshDataFolder } from '../durability/data-folder.ts'
 import { bareStart, expectNothingLeft, refusalOf, settings, startWithMounts } from './npm-start.ts'
 import { fileBeside, pastProgramText } from './past-program.ts'
@@ -32,6 +38,40 @@ describe('[P11] a start that cannot be says why, makes nothing and leaves nothin
       `${path.dirname(folder)} is a directory. A file is wanted.\n`,
     ])
     expect(fs.existsSync(folder)).toBe(false)
+  }, 120_000)
+
+  it('a pipe, which is not waited for', async () => {
+    const folder = freshDataFolder()
+    const pipe = path.join(path.dirname(folder), 'pipe.json')
+    execFileSync('mkfifo', [pipe])
+    const refused = await refusalOf(bareStart(settings(folder, await freePort()), '--from', pipe), folder)
+    expect(refused).toBe(`${pipe} is a pipe, which may never end. A file is wanted.\n`)
+    expect(fs.existsSync(folder)).toBe(false)
+  }, 120_000)
+
+  it('a database that is behind the heads kept of it, and one that is another', async () => {
+    const folder = freshDataFolder()
+    const database = await cloneDatabase()
+    onTestFinished(() => database.drop())
+    const store = openStore(database.appUrl)
+    const written = await writeOne(store, { record: [], withdraw: [] })
+    await store.close()
+    prepareDataFolder(folder)
+    const log = path.join(folder, 'heads.log')
+    const refusedBeside = async (head: Head) => {
+      fs.writeFileSync(log, headLogLine(head, '2027-05-03T10:00:00.000Z'))
+      const here = settings(folder, await freePort(), { DATABASE_URL: database.appUrl })
+      return refusalOf(bareStart(here, '--empty'), folder)
+    }
+    const other = 'a'.repeat(64)
+    const behind = await refusedBeside({ n: 9, hash: other })
+    expect(behind).toContain(`ends with entry 1, and ${log} shows that it went on to entry 9: an older copy`)
+    expect(behind).toContain('npm run -s kerfbook -- verify-journal')
+    expect(await refusedBeside({ n: 1, hash: other })).toContain(
+      `Entry 1 of this database is another than the one that ${log} shows`,
+    )
+    // Beside its own head it is not refused for that: only for what was asked of it.
+    expect(await refusedBeside(written)).toMatch(/^This database has 1 entries already/)
   }, 120_000)
 
   it('a file with problems: all of them, each with its path', async () => {

@@ -1,12 +1,10 @@
 import { randomInt, randomUUID } from 'node:crypto'
-import { env } from 'node:process'
-import { fileURLToPath } from 'node:url'
 import { success } from '../../core/kernel/result.ts'
-import { refusalSentence } from '../../wording/refusals.ts'
 import type { DatabaseCommand } from '../command.ts'
 import { PROGRAM } from '../help.ts'
-import { misuse, refused, type Outcome } from '../outcome.ts'
+import { misuse, type Outcome } from '../outcome.ts'
 import { printableLine, printableText } from '../printable.ts'
+import { refusedByDoor, withRuntime } from '../with-runtime.ts'
 
 /** Letters and digits that nobody mistakes for each other when they are read aloud. */
 const SIGNS = 'abcdefghjkmnpqrstuvwxyz23456789'
@@ -33,41 +31,16 @@ export const resetManagerCommand: DatabaseCommand = {
 }
 
 async function reset(signInName: string): Promise<Outcome> {
-  // Loaded here and not above: commands that compute on files open no database, and need not wait for it.
-  const { readSettings } = await import('../../platform/database/settings.ts')
-  const { openBeside } = await import('../../platform/database/open-beside.ts')
-  const { DatabaseRefused } = await import('../../platform/database/refusal.ts')
-  const { MigrationRefused } = await import('../../platform/database/migrate.ts')
-  const { openRuntime } = await import('../../usecases/door/open-runtime.ts')
   const { callCommand } = await import('../../usecases/door/call-command.ts')
   const { resetManager } = await import('../../usecases/accounts/reset-manager.ts')
-  const { openHeads } = await import('../serve/heads.ts')
-  const settings = readSettings(env)
-  if (!settings.ok) return refused(...settings.problem)
-  try {
-    const database = await openBeside(settings.value.database, () => undefined)
-    const heads = openHeads(database.dataFolder)
-    const runtime = await openRuntime({
-      url: database.url,
-      seeds: fileURLToPath(new URL('../../../seeds', import.meta.url)),
-      onCommit: heads.append,
-    })
-    try {
-      const password = newPassword()
-      const call = { input: { signInName, password }, command: randomUUID() }
-      const outcome = await callCommand(runtime, resetManager, call, { kind: 'start' })
-      if (outcome.kind === 'done') return success(printableText(lines(signInName, password)))
-      if (outcome.kind === 'refused') return refused(refusalSentence(outcome.because))
-      if (outcome.kind === 'invalid') return refused(...outcome.fields.map(({ message }) => message))
-      throw new Error(`reset-manager ended as ${outcome.kind}`)
-    } finally {
-      await runtime.store.close()
-      await database.close()
-    }
-  } catch (error) {
-    if (error instanceof DatabaseRefused || error instanceof MigrationRefused) return refused(error.message)
-    throw error
-  }
+  return withRuntime(async (runtime) => {
+    const password = newPassword()
+    const call = { input: { signInName, password }, command: randomUUID() }
+    const ended = await callCommand(runtime, resetManager, call, { kind: 'start' })
+    return ended.kind === 'done'
+      ? success(printableText(lines(signInName, password)))
+      : refusedByDoor('reset-manager', ended)
+  })
 }
 
 function lines(name: string, password: string): string[] {

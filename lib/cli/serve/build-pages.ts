@@ -9,9 +9,11 @@ const SOURCES = [
   'lib',
   'seeds/books',
   'next.config.mjs',
+  'instrumentation.ts',
   'proxy.ts',
   'package-lock.json',
   'tsconfig.json',
+  'tsconfig.app.json',
 ]
 
 /**

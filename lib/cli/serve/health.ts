@@ -1,10 +1,18 @@
+import { isClockBehind } from '../../platform/clock/clock.ts'
 import type { DatabaseHealth } from '../../platform/server/health.ts'
-import type { Store } from '../../store/client.ts'
 import { lastEntry } from '../../store/entries.ts'
-import { knownMigrations } from '../../platform/database/migrations.ts'
+import { lastMigration } from '../../store/last-migration.ts'
+import type { Runtime } from '../../usecases/door/runtime.ts'
 
 /** Asks the database itself, not the snapshot, whether it is up. */
-export async function databaseHealth(store: Store): Promise<DatabaseHealth> {
+export async function databaseHealth({
+  store,
+  clock,
+}: Pick<Runtime, 'store' | 'clock'>): Promise<DatabaseHealth> {
   const last = await lastEntry(store.prisma)
-  return { entry: last?.n ?? 0, schema: knownMigrations().at(-1)?.name ?? '' }
+  return {
+    entry: last?.n ?? 0,
+    schema: (await lastMigration(store.prisma)) ?? '',
+    isClockBehind: last !== undefined && isClockBehind(clock.now(), last.at),
+  }
 }

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { withConnection } from '../../platform/database/connection.ts'
 import { migrate, MigrationRefused, migrationTrouble } from '../../platform/database/migrate.ts'
@@ -19,7 +19,8 @@ import { printableLine } from '../printable.ts'
 import type { Start } from './arguments.ts'
 import { beginDemo, beginFrom, beginningCode } from './begin.ts'
 import { buildPages } from './build-pages.ts'
-import { openHeads } from './heads.ts'
+import { clockSentence } from './clock-sentence.ts'
+import { headsTrouble, openHeads } from './heads.ts'
 import { databaseHealth } from './health.ts'
 
 /** Why nothing was started, as a sentence. */
@@ -52,7 +53,7 @@ export async function startKerfbook(options: StartOptions): Promise<Running> {
   const { root, environment, start, say, stopping } = options
   const read = readSettings(environment)
   if (!read.ok) throw new StartRefused(read.problem.join('\n'))
-  const { address, database: wanted, today } = read.value
+  const { address, database: wanted, today, timeZone } = read.value
   const file = start.begin === 'from' ? readProgramText(start.file) : undefined
 
   const undo: (() => Promise<void>)[] = []
@@ -67,18 +68,22 @@ export async function startKerfbook(options: StartOptions): Promise<Running> {
     const runtime = await openRuntime({
       url: database.appUrl,
       seeds: join(root, 'seeds'),
-      begin: start.begin === 'demo' ? 'demo' : 'own',
+      begin: start.begin === 'empty' || start.begin === 'from' ? 'own' : start.begin,
       onCommit: heads.append,
       ...(today === undefined ? {} : { today }),
+      ...(timeZone === undefined ? {} : { timeZone }),
     })
     undo.push(() => runtime.store.close())
     undo.push(() => writeWaiting(runtime.store))
+    const trouble = await headsTrouble(database.dataFolder, runtime.store)
+    if (trouble !== undefined) throw new StartRefused(trouble)
     const { n } = await snapshotOf(runtime.store)
-    if (start.begin !== 'demo' && n > 0) {
+    if (start.begin !== 'as-before' && n > 0) {
       throw new StartRefused(
         `This database has ${n} entries already, so it cannot begin anew. Leave the option out to go on with it, or name another folder by KERFBOOK_DATA.`,
       )
     }
+    stopping.throwIfAborted()
     await buildPages(root, say, stopping)
     stopping.throwIfAborted()
     if (file !== undefined) {
@@ -96,7 +101,7 @@ export async function startKerfbook(options: StartOptions): Promise<Running> {
       folder: root,
       version,
       secret,
-      health: () => databaseHealth(runtime.store),
+      health: () => databaseHealth(runtime),
     })
     if (!served.ok) throw new StartRefused(served.problem)
     undo.push(() => served.value.stop())
@@ -104,6 +109,8 @@ export async function startKerfbook(options: StartOptions): Promise<Running> {
     say(`Kerfbook is at ${address.publicUrl.origin}`)
     if (runtime.demo)
       say('All people, places and records in it are invented. The sign-in page lists the accounts.')
+    const clock = await clockSentence(runtime)
+    if (clock !== undefined) say(clock)
     const code = await beginningCode(runtime)
     if (code !== undefined) {
       const { founded } = await snapshotOf(runtime.store)
@@ -152,10 +159,22 @@ async function undoAll(undo: (() => Promise<void>)[]): Promise<unknown[]> {
 
 /** The text of a program file that can be brought in; all that is wrong with it is told before anything is started. */
 function readProgramText(path: string): string {
+  if (isPipe(path)) {
+    throw new StartRefused(`${printableLine(path)} is a pipe, which may never end. A file is wanted.`)
+  }
   const text = readText(path)
   if (!text.ok) throw new StartRefused(text.problem.lines.join('\n'))
   const read = readProgram(text.value)
   if (read.ok) return text.value
   const lines = [`${printableLine(path)} is refused, and nothing was started:`, ...problemLines(read.problem)]
   throw new StartRefused(lines.join('\n'))
+}
+
+/** Opening a pipe waits for whoever writes into it. What cannot be looked at is told of when it is read. */
+function isPipe(path: string): boolean {
+  try {
+    return statSync(path).isFIFO()
+  } catch {
+    return false
+  }
 }

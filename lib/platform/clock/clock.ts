@@ -31,3 +31,11 @@ export function instantOf(moment: Date): Instant {
 export function dayOf(moment: Date, timeZone: string): CalendarDate {
   return dateIn(instantOf(moment), timeZone)
 }
+
+/** The clocks of machines are set by small steps, which no entry suffers from. */
+const MOST_BEHIND_MS = 5 * 60_000
+
+/** Whether a moment of the clock lies so far before one of an entry that one of the two must be wrong. */
+export function isClockBehind(now: Date, entryAt: Instant): boolean {
+  return Date.parse(entryAt) - now.getTime() > MOST_BEHIND_MS
+}

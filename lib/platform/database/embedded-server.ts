@@ -51,6 +51,8 @@ export type ServerPlace = {
 }
 
 const SILENCE_MILLISECONDS = 30_000
+/** How long what is left of a killed server may hold its memory. */
+const HELD_MILLISECONDS = 30_000
 const STOP_MILLISECONDS = 60_000
 const LARGEST_LOG = 10 * 1024 * 1024
 
@@ -96,13 +98,18 @@ async function startOrAdopt(
   tell: (progress: DatabaseProgress) => void,
 ): Promise<EmbeddedServer> {
   const { cluster } = start
+  const begun = Date.now()
   // Another copy may start or stop the server between two looks; each round looks afresh.
   for (let round = 0; round < 5; round += 1) {
     const running = runningServer(cluster.folder)
     if (running === undefined) {
       checkRoom(start.dataFolder, false)
       const started = await spawnServer(start, tell)
-      if (started !== undefined) return serverOf(started, start, false)
+      if (started === 'held') {
+        if (Date.now() - begun > HELD_MILLISECONDS) break
+        round -= 1
+        await pause(200)
+      } else if (started !== undefined) return serverOf(started, start, false)
     } else {
       const ready = await whenReady(start, running.pid)
       if (ready !== undefined) return serverOf(ready, start, true)
@@ -118,11 +125,14 @@ function runningServer(cluster: string): Postmaster | undefined {
   return found !== undefined && isServerOf(cluster, found.pid) ? found : undefined
 }
 
-/** Starts the server; undefined where it ended because another one runs on the cluster already. */
+/**
+ * Starts the server; undefined where it ended because another one runs on the cluster already, `held` where processes
+ * of one that was killed are still ending: one that was recovering takes its time.
+ */
 async function spawnServer(
   start: Start,
   tell: (progress: DatabaseProgress) => void,
-): Promise<ReadyServer | undefined> {
+): Promise<ReadyServer | 'held' | undefined> {
   const { cluster, binaries, user, dataFolder } = start
   removeSocketFolder(readPostmaster(cluster.folder)?.socketFolder)
   disarmStalePidFile(cluster.folder)
@@ -165,7 +175,9 @@ async function spawnServer(
   removeSocketFolder(socketFolder)
   if (runningServer(cluster.folder) !== undefined) return undefined
   checkRoom(dataFolder, false)
-  throw new DatabaseRefused({ kind: 'server-not-started', ...lastOfLog(dataFolder) })
+  const last = lastOfLog(dataFolder)
+  if (last.said.some((line) => line.includes('pre-existing shared memory block'))) return 'held'
+  throw new DatabaseRefused({ kind: 'server-not-started', ...last })
 }
 
 function serverOf(postmaster: ReadyServer, start: Start, adopted: boolean): EmbeddedServer {

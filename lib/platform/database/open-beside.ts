@@ -18,10 +18,10 @@ export type DatabaseBeside = {
 }
 
 /**
- * Opens the database of the settings beside a Kerfbook that may be running: the server that is named, the embedded one where it runs already, or
- * else the embedded one started for this alone, on which no Kerfbook can be started meanwhile, and ended afterwards. It
- * makes nothing: a data folder without a database is refused, and so is one whose tables are of another version.
- * Throws `DatabaseRefused` or `MigrationRefused`, and then nothing of it is left running.
+ * Opens the database of the settings for one command, whether a Kerfbook runs on it or not: the server that is named;
+ * else the embedded one, joined where it runs, or started for this alone and ended afterwards, so that no Kerfbook can
+ * be started on it meanwhile. It makes nothing: a data folder without a database is refused, and so are tables of
+ * another version. Throws `DatabaseRefused` or `MigrationRefused`, and then nothing of it is left running.
  */
 export async function openBeside(
   settings: DatabaseSettings,

@@ -8,7 +8,7 @@ import { environmentSchema } from './settings.schema.ts'
 export type Settings = {
   database: DatabaseSettings
   address: ServerAddress
-  /** An IANA name; undefined where the program's own zone is to be used. */
+  /** The zone that the page to begin with proposes, an IANA name. */
   timeZone: string | undefined
   /** The day a demonstration stands still at. */
   today: CalendarDate | undefined

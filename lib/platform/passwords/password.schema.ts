@@ -5,7 +5,8 @@ import { weaknessOf, type Weakness } from './weakness.ts'
 export const LEAST_LETTERS = 15
 const MOST_LETTERS = 256
 
-const WEAK: Record<Weakness, string> = {
+/** What is said of an easy password. */
+export const WEAK: Record<Weakness, string> = {
   repeats: 'this password repeats itself; choose one that does not, a short sentence for example',
   run: 'this password runs along the keyboard or the alphabet; a short sentence is a better one',
   common: 'this password is made of words that are tried first; a short sentence is a better one',

@@ -3,10 +3,13 @@ import { isKnownHost, type ServerAddress } from './address.ts'
 import { comesFromHere } from './same-origin.ts'
 
 /** A request that is turned away before any page sees it. */
-export type TurnedAway = { status: 400 | 403 | 411 | 413 | 421; because: string }
+export type TurnedAway = { status: 400 | 403 | 405 | 411 | 413 | 421; because: string }
 
 /** The largest body a page takes; program files come in by the command line. */
 export const LARGEST_BODY = 1024 * 1024
+
+/** What pages, files and forms are asked with. */
+export const ANSWERED_METHODS: readonly string[] = ['GET', 'HEAD', 'OPTIONS', 'POST']
 
 /** Headers that only our own server may set: the framework trusts them. */
 const OURS_ALONE = [
@@ -22,6 +25,9 @@ export function turnAway(request: IncomingMessage, address: ServerAddress): Turn
   const { headers, method = 'GET' } = request
   if (!isKnownHost(address, headers.host)) {
     return { status: 421, because: 'This server does not answer for that address.' }
+  }
+  if (!ANSWERED_METHODS.includes(method)) {
+    return { status: 405, because: 'Nothing here is asked for in that way.' }
   }
   if (!request.url?.startsWith('/')) return { status: 400, because: 'This is not an address of a page.' }
   const here = comesFromHere({

@@ -7,6 +7,8 @@ export type DatabaseHealth = {
   entry: number
   /** The last migration that was applied. */
   schema: string
+  /** The clock lies before the last entry: nothing can be recorded until it is right. */
+  isClockBehind: boolean
 }
 
 /** What `/health` answers; it names nobody and holds no secret. */
@@ -16,6 +18,8 @@ export type Health = {
   database: 'up' | 'down'
   journal?: { entry: number }
   schema?: string
+  /** Only where it is so; nothing can be recorded then. */
+  clock?: 'behind'
 }
 
 const LONGEST_LOOK_MS = 2000
@@ -40,6 +44,7 @@ export async function readHealth(
     database: 'up',
     journal: { entry: seen.entry },
     schema: seen.schema,
+    ...(seen.isClockBehind ? { clock: 'behind' as const } : {}),
   }
 }
 

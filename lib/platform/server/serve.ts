@@ -5,9 +5,10 @@ import type { Duplex } from 'node:stream'
 import next from 'next'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { log, logError, takeOverConsole } from '../log/log.ts'
-import { prepareHeaders, turnAway } from './admission.ts'
+import { ANSWERED_METHODS, prepareHeaders, turnAway, type TurnedAway } from './admission.ts'
 import { isHttps, type ServerAddress } from './address.ts'
 import { crashPage, drawWithoutScripts } from './crash-page.ts'
+import { hasBrokenForm } from './form-body.ts'
 import { readHealth, sendHealth, type DatabaseHealth } from './health.ts'
 import { securityHeaders } from './security-headers.ts'
 
@@ -67,15 +68,15 @@ export async function serve(settings: ServerSettings): Promise<Result<RunningSer
     const isHealth = request.method === 'GET' && pathOf(request) === '/health'
     const away = isHealth ? undefined : turnAway(request, address)
     if (away !== undefined) {
-      response.statusCode = away.status
-      // What is left of a body that nobody reads must not be taken for the next request.
-      response.setHeader('Connection', 'close')
-      response.setHeader('Content-Type', 'text/plain; charset=utf-8')
-      response.end(`${away.because}\n`)
+      sendAway(response, away)
       return
     }
     prepareHeaders(request, id)
     try {
+      if (await hasBrokenForm(request)) {
+        sendAway(response, { status: 400, because: 'This is no form that can be read.' })
+        return
+      }
       if (isHealth) {
         sendHealth(response, await readHealth(settings.version, isDraining, settings.health))
       } else if (pages.draw === undefined) {
@@ -172,6 +173,15 @@ function whyNot(error: NodeJS.ErrnoException, host: string, port: number): strin
     default:
       return `The server cannot listen on ${host}, port ${port} (${error.code ?? error.message}).`
   }
+}
+
+function sendAway(response: ServerResponse, { status, because }: TurnedAway): void {
+  response.statusCode = status
+  if (status === 405) response.setHeader('Allow', ANSWERED_METHODS.join(', '))
+  // What is left of a body that nobody reads must not be taken for the next request.
+  response.setHeader('Connection', 'close')
+  response.setHeader('Content-Type', 'text/plain; charset=utf-8')
+  response.end(`${because}\n`)
 }
 
 /** Lets what was begun end; after the longest wait what is still open is cut. */

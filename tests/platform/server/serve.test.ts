@@ -13,7 +13,7 @@ async function whyNot(environment: Record<string, string>): Promise<string> {
     folder: import.meta.dirname,
     version: '0.0.0',
     secret: 'a secret',
-    health: () => Promise.resolve({ entry: 0, schema: '' }),
+    health: () => Promise.resolve({ entry: 0, schema: '', isClockBehind: false }),
   })
   return served.ok ? '' : served.problem
 }
