@@ -1,13 +1,13 @@
 import type { Metadata } from 'next'
-import { Frame } from './_parts/frame.tsx'
 import { PageHeading } from './_parts/page-heading.tsx'
+import { SidePage } from './_parts/side-page.tsx'
 
 export const metadata: Metadata = { title: 'No such page' }
 
 /** The page for an address that leads nowhere. */
 export default function NotFound() {
   return (
-    <Frame>
+    <SidePage>
       <PageHeading
         title="No such page"
         lead="Nothing stands at this address, or nothing that you may see. The address may be mistyped, or the record it named was withdrawn."
@@ -17,6 +17,6 @@ export default function NotFound() {
           To the first page
         </a>
       </p>
-    </Frame>
+    </SidePage>
   )
 }

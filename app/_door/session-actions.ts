@@ -8,6 +8,7 @@ import { signOut } from '../../lib/usecases/accounts/sign-out.ts'
 import { callDeskCommand } from '../../lib/usecases/door/call-desk.ts'
 import { runtime } from '../../lib/usecases/door/runtime.ts'
 import type { FormState } from '../_parts/form-state.ts'
+import { forgetSession } from './forget-session.ts'
 import { formAfter, typedText } from './form-outcome.ts'
 import { localPath } from './local-path.ts'
 import { caller } from './visitor.ts'
@@ -26,8 +27,6 @@ export async function signInAction(before: FormState, typed: FormData): Promise<
 /** Signs out: the session ends in the data layer, and the cookie goes. */
 export async function signOutAction(): Promise<void> {
   await callDeskCommand(runtime(), signOut, { input: {} }, await caller())
-  const { name, options } = sessionCookie()
-  const held = await cookies()
-  held.set(name, '', { ...options, maxAge: 0 })
+  await forgetSession()
   redirect('/sign-in')
 }

@@ -22,12 +22,12 @@ export const signedIn = cache(async () => {
   return outcome.kind === 'done' ? outcome.value : undefined
 })
 
-/** The account that is signed in, as pages show it. */
-export type Visitor = NonNullable<Awaited<ReturnType<typeof signedIn>>>
+/** The account that is signed in, as pages show it, and the address at which they are. */
+export type Visitor = NonNullable<Awaited<ReturnType<typeof signedIn>>> & { at: string }
 
 /** The account that is signed in; whoever is not goes to sign in first, and comes back to this page. */
 export async function visitorOf(path: string): Promise<Visitor> {
   const visitor = await signedIn()
   if (visitor === undefined) redirect(path === '/' ? '/sign-in' : `/sign-in?to=${encodeURIComponent(path)}`)
-  return visitor
+  return { ...visitor, at: path }
 }

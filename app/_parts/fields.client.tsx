@@ -4,10 +4,11 @@ import type { ReactNode } from 'react'
 import { fieldId } from './form-state.ts'
 import { useFormStanding } from './form.client.tsx'
 
-type FieldProps = { name: string; label: string; hint?: string }
+/** What every field has: its name, its label, and a hint where one helps. */
+export type FieldProps = { name: string; label: string; hint?: string }
 
 /** What an input says of its hint and its problem to those who do not see them. */
-function useField({ name, hint }: Pick<FieldProps, 'name' | 'hint'>) {
+export function useField({ name, hint }: Pick<FieldProps, 'name' | 'hint'>) {
   const { state } = useFormStanding()
   const id = fieldId(name)
   const problems = state.problems.filter(({ field }) => field === name).map(({ message }) => message)
@@ -27,7 +28,8 @@ function useField({ name, hint }: Pick<FieldProps, 'name' | 'hint'>) {
   }
 }
 
-function Field({
+/** A field round its input: label, hint, input, what is wrong. */
+export function Field({
   name,
   label,
   hint,

@@ -5,10 +5,13 @@ import { Wordmark } from './wordmark.tsx'
 export function Frame({
   program,
   who,
+  rooms,
   children,
 }: {
   program?: string | undefined
   who?: ReactNode
+  /** The way to the other pages, for somebody who is signed in. */
+  rooms?: ReactNode
   children: ReactNode
 }) {
   return (
@@ -18,6 +21,7 @@ export function Frame({
           <Wordmark />
           <span className="program">{program}</span>
           {who === undefined ? null : <div className="who">{who}</div>}
+          {rooms}
         </div>
       </header>
       <main id="page" className="sheet" tabIndex={-1}>

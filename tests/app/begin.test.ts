@@ -91,8 +91,10 @@ describe.each([
     await page.getByLabel('Sign-in name').fill('lukasz')
     await page.getByLabel('Password', { exact: true }).fill(PASSWORD)
     await page.getByRole('button', { name: 'Sign in' }).click()
-    await page.getByRole('heading', { level: 1, name: 'Quill Ford Saw Crew' }).waitFor()
-    expect(await page.getByRole('definition').allInnerTexts()).toContain(NAME)
+    await page.getByRole('heading', { level: 1, name: 'Who may do this work?' }).waitFor()
+    const banner = await page.getByRole('banner').innerText()
+    expect(banner).toContain('Quill Ford Saw Crew')
+    expect(banner).toContain(NAME)
     // Nothing here is invented, so nothing says so.
     expect(await page.getByText('An invented demonstration').count()).toBe(0)
 

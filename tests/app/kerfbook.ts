@@ -1,5 +1,8 @@
 import { spawn, type ChildProcess, type ChildProcessByStdio } from 'node:child_process'
 import { once } from 'node:events'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Readable } from 'node:stream'
 import { fileURLToPath } from 'node:url'
 import { buildTestPages, freePort, TEST_PAGES } from '../builders/built-pages.ts'
@@ -26,10 +29,13 @@ export type Kerfbook = {
 export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
   await buildTestPages()
   const database = await cloneDatabase()
+  // The heads of its journal lie there, and belong to this database alone.
+  const folder = mkdtempSync(join(tmpdir(), 'kerfbook-app-'))
   const port = await freePort()
   const address = `http://127.0.0.1:${port}`
   const child = startChild('lib/cli/serve/main.ts', words, {
     PORT: String(port),
+    KERFBOOK_DATA: folder,
     DATABASE_URL: database.appUrl,
     DATABASE_OWNER_URL: database.ownerUrl,
   })
@@ -48,6 +54,7 @@ export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
         await exited
       }
       await database.drop()
+      rmSync(folder, { recursive: true, force: true })
     },
   }
 }

@@ -34,6 +34,14 @@ const INVENTED = 'An invented demonstration'
 const PAGES = [
   ['sign-in', '/sign-in', 'nobody', 200],
   ['first', '/', 'manager', 200],
+  [
+    'question',
+    '/?work=felling&across=22&complexity=moderate&saw=crosscut&first=8+Jul+2027&last=15+Jul+2027&place=north-ashlar',
+    'manager',
+    200,
+  ],
+  ['question not to be read', '/?work=juggling&across=wide&first=31+June&last=&known=soon', 'manager', 200],
+  ['parts', '/parts', 'manager', 200],
   ['begun-already', '/begin/no-such-code', 'nobody', 200],
   ['not-found', '/no/such/page', 'nobody', 404],
 ] as const

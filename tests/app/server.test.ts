@@ -1,5 +1,6 @@
 import { once } from 'node:events'
 import { request, type IncomingMessage } from 'node:http'
+import { connect } from 'node:net'
 import { text } from 'node:stream/consumers'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
@@ -30,6 +31,38 @@ async function send(
   const [answer] = (await once(sent, 'response')) as [IncomingMessage]
   return { status: answer.statusCode, headers: answer.headers, body: await text(answer) }
 }
+
+/** All that comes back over one connection until the server closes it. */
+async function sendRaw(...lines: string[]): Promise<string> {
+  const { hostname, port } = new URL(kerfbook.address)
+  const socket = connect(Number(port), hostname)
+  socket.write([...lines, '', ''].join('\r\n'))
+  return text(socket)
+}
+
+const sendUpgrade = (path: string) =>
+  sendRaw(
+    `GET ${path} HTTP/1.1`,
+    `Host: ${new URL(kerfbook.address).host}`,
+    'Connection: Upgrade',
+    'Upgrade: websocket',
+    'Sec-WebSocket-Version: 13',
+    'Sec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==',
+  )
+
+const UPGRADES = ['/_next/webpack-hmr', '/']
+
+/** A form in parts, each given as its headers and its value. */
+const parts = (boundary: string, ...each: [string, string][]) =>
+  [
+    ...each.map(([head, value]) => `--${boundary}\r\n${head}\r\n\r\n${value}\r\n`),
+    `--${boundary}--\r\n`,
+  ].join('')
+
+const field = (name: string, value: string): [string, string] => [
+  `Content-Disposition: form-data; name="${name}"`,
+  value,
+]
 
 const PATHS = ['/', '/sign-in', '/health', '/no/such/page', '/icon.svg', '/api/auth/csrf']
 
@@ -90,6 +123,50 @@ describe('what the server turns away', () => {
   })
 })
 
+describe('another protocol', () => {
+  // The framework takes upgrades over at its first page; the ones before and after it are refused alike.
+  it.each(['before', 'after'])('is refused and the connection closed, %s a page was served', async (when) => {
+    if (when === 'after') expect((await send('/sign-in')).status).toBe(200)
+    const answers = await Promise.all(UPGRADES.map(sendUpgrade))
+    for (const answer of answers) expect(answer).toMatch(/^HTTP\/1\.1 400 [^]*\r\n\r\n$/)
+  })
+})
+
+describe('a request that makes no sense', () => {
+  it.each(['TRACE', 'PUT', 'DELETE'])('%s is answered with what there is', async (method) => {
+    const { status, headers } = await send('/sign-in', { method })
+    expect([status, headers.allow]).toEqual([405, 'GET, HEAD, OPTIONS, POST'])
+  })
+
+  it.each([
+    ['no boundary', 'multipart/form-data', parts('edge', field('name', 'x'))],
+    ['another boundary', 'multipart/form-data; boundary=other', parts('edge', field('name', 'x'))],
+    [
+      'no end',
+      'multipart/form-data; boundary=edge',
+      '--edge\r\nContent-Disposition: form-data; name="name"\r\n\r\nx',
+    ],
+    ['a part without headers', 'multipart/form-data; boundary=edge', parts('edge', ['', 'x'])],
+    ['nothing', 'multipart/form-data; boundary=edge', ''],
+  ])('a form of %s is told so', async (_name, type, body) => {
+    const answer = await send('/sign-in', { method: 'POST', headers: { 'content-type': type }, body })
+    expect([answer.status, answer.body]).toEqual([400, 'This is no form that can be read.\n'])
+  })
+
+  it('a character that cannot be kept is told at its field', async () => {
+    const page = (await send('/sign-in')).body
+    const hidden = [...page.matchAll(/<input type="hidden"[^>]*>/g)].map(([input]) => {
+      const of = (name: string) => new RegExp(` ${name}="([^"]*)"`).exec(input)?.[1] ?? ''
+      return field(of('name'), of('value').replaceAll('&quot;', '"').replaceAll('&amp;', '&'))
+    })
+    const body = parts('edge', ...hidden, field('name', 'so\0me'), field('password', 'some-password'))
+    const headers = { 'content-type': 'multipart/form-data; boundary=edge' }
+    const answer = await send('/sign-in', { method: 'POST', headers, body })
+    expect(answer.status).toBe(200)
+    expect(answer.body).toContain('This holds a character that cannot be kept; type it again.')
+  })
+})
+
 describe('/health', () => {
   it('answers a watcher that knows no name of ours', async () => {
     expect((await send('/health', { headers: { host: '10.1.2.3:9999' } })).status).toBe(200)
@@ -108,6 +185,27 @@ describe('/health', () => {
 })
 
 describe('stopping', () => {
+  it('is not held up by who wanted another protocol', async () => {
+    const own = await startKerfbook()
+    try {
+      expect((await fetch(`${own.address}/sign-in`)).status).toBe(200)
+      const { hostname, port } = new URL(own.address)
+      const socket = connect({ port: Number(port), host: hostname, allowHalfOpen: true })
+      socket.write(
+        `GET ${UPGRADES[0]} HTTP/1.1\r\nHost: ${hostname}:${port}\r\nConnection: Upgrade\r\nUpgrade: websocket\r\n\r\n`,
+      )
+      socket.resume()
+      // This side never closes: the server has to let go by itself.
+      await once(socket, 'end')
+      const exited = once(own.process, 'exit')
+      own.process.kill('SIGTERM')
+      expect(await exited).toEqual([0, null])
+      socket.destroy()
+    } finally {
+      await own.stop()
+    }
+  }, 120_000)
+
   it('what was begun is answered before the server stops', async () => {
     const trying = Array.from({ length: 6 }, () =>
       send('/api/auth/callback/credentials', {

@@ -34,9 +34,9 @@ describe.each([
 ])('signing in %s', (_name, scripts) => {
   it('leads to the first page, which says who is here, and out again', async () => {
     const { page, troubles, close } = await signIn(scripts)
-    await page.getByRole('heading', { level: 1, name: 'Ashlar Range Saw Program' }).waitFor()
+    await page.getByRole('heading', { level: 1, name: 'Who may do this work?' }).waitFor()
     expect(new URL(page.url()).pathname).toBe('/')
-    expect(await page.getByRole('definition').allInnerTexts()).toContain(NAME)
+    expect(await page.getByRole('banner').innerText()).toContain(NAME)
     await page.getByRole('button', { name: 'Sign out' }).click()
     await page.getByRole('heading', { level: 1, name: 'Sign in' }).waitFor()
     await page.goto('/')

@@ -21,7 +21,7 @@ export const metadata: Metadata = { title: 'Begin' }
 /** The page behind the link that works once: the first program manager, and, in an empty database, the program. */
 export default async function BeginPage({ params }: { params: Promise<{ code: string }> }) {
   const { code } = await params
-  const { begun, program, books } = await front()
+  const { begun, program, timeZone, books } = await front()
   if (begun) return <BegunAlready program={program} />
   return (
     <Frame program={program}>
@@ -56,14 +56,14 @@ export default async function BeginPage({ params }: { params: Promise<{ code: st
           />
           <PasswordField name="passwordAgain" label={LABELS.passwordAgain} autoComplete="new-password" />
         </fieldset>
-        {program === undefined ? <ProgramFields books={books} /> : null}
+        {program === undefined ? <ProgramFields timeZone={timeZone} books={books} /> : null}
         <SubmitButton>{program === undefined ? 'Found the program' : 'Begin as its manager'}</SubmitButton>
       </Form>
     </Frame>
   )
 }
 
-function ProgramFields({ books }: { books: Awaited<ReturnType<typeof front>>['books'] }) {
+function ProgramFields({ timeZone, books }: Pick<Awaited<ReturnType<typeof front>>, 'timeZone' | 'books'>) {
   return (
     <fieldset className="group">
       <legend>The program</legend>
@@ -72,7 +72,7 @@ function ProgramFields({ books }: { books: Awaited<ReturnType<typeof front>>['bo
         name="program.timeZone"
         label={LABELS['program.timeZone']}
         hint="By it a day begins and ends: a card that holds through 11 July holds until midnight there."
-        suggested={process.env['KERFBOOK_TIME_ZONE'] ?? ''}
+        suggested={timeZone ?? ''}
         options={[
           { value: '', label: 'Choose one' },
           ...timeZones().map((zone) => ({ value: zone, label: zone })),

@@ -1,0 +1,190 @@
+import { nearestName } from '../../lib/core/kernel/nearest-name.ts'
+import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
+import { readInstant } from '../../lib/core/calendar/instants.ts'
+import type { Result } from '../../lib/core/kernel/result.ts'
+import { COMPLEXITIES, HANDS, SAW_KINDS, WORK_KINDS } from '../../lib/core/rulebooks/words.ts'
+import { readDay } from '../../lib/wording/read-day.ts'
+import { readInches } from '../../lib/wording/read-inches.ts'
+import { problemsOf } from '../_door/form-outcome.ts'
+import { addressWith, type AddressWords } from '../_parts/address.ts'
+import type { FormProblem } from '../_parts/form-state.ts'
+
+/** The blanks of the question by the names they have in the address, each with its label. */
+export const BLANKS = {
+  work: 'Work',
+  across: 'Inches across',
+  complexity: 'Complexity',
+  saw: 'Saw',
+  first: 'First day',
+  last: 'Last day',
+  place: 'Place',
+  hands: 'People on the saw',
+  species: 'Species',
+  item: 'Log, tree or expected work',
+  person: 'Person',
+  known: 'As known',
+  rows: 'Rows',
+} as const
+export type BlankName = keyof typeof BLANKS
+
+const NAMES = Object.keys(BLANKS) as BlankName[]
+
+/** What was typed into the blanks; the empty text where nothing was. */
+export type TypedWords = Readonly<Record<BlankName, string>>
+
+/** A question as it stands in the address: nobody asked yet, not to be read, or read. */
+export type TypedQuestion = { typed: TypedWords } & (
+  { kind: 'none' } | { kind: 'faulty'; problems: readonly FormProblem[] } | { kind: 'read'; input: object }
+)
+
+/** How many letters a blank may hold. */
+const LONGEST = 200
+
+/** Reads the question out of an address; what was typed stays as it was, whatever is wrong with it. */
+export function readTypedQuestion(words: AddressWords): TypedQuestion {
+  const typed = Object.fromEntries(NAMES.map((name) => [name, firstOf(words[name])])) as TypedWords
+  if (NAMES.every((name) => typed[name].trim() === '')) return { typed, kind: 'none' }
+  const reader = new BlankReader(typed)
+  const input = reader.question()
+  return reader.faults.length === 0
+    ? { typed, kind: 'read', input }
+    : { typed, kind: 'faulty', problems: problemsOf(reader.faultsInOrder(), BLANKS) }
+}
+
+/** The blank at which a problem of the use case's input is said. */
+export function blankOfPath(path: string): BlankName | '' {
+  const last = path.split('.').at(-1) ?? ''
+  const isBlank = (name: string): name is BlankName => Object.hasOwn(BLANKS, name)
+  if (path.startsWith('persons')) return 'person'
+  if (path.startsWith('knownAt')) return 'known'
+  if (last === 'workKind') return 'work'
+  if (last === 'sawKind') return 'saw'
+  if (last === 'diameter') return 'across'
+  return isBlank(last) ? last : ''
+}
+
+/** The address of a question at a path, with some blanks filled anew. */
+export function questionAddress(
+  path: string,
+  typed: TypedWords,
+  changes: Partial<Record<BlankName, string | undefined>> = {},
+): string {
+  const filled = Object.fromEntries(Object.entries(typed).filter(([, value]) => value.trim() !== ''))
+  return addressWith(path, filled, changes)
+}
+
+class BlankReader {
+  readonly faults: { path: BlankName; message: string }[] = []
+
+  constructor(private readonly typed: TypedWords) {
+    for (const name of NAMES) {
+      if (typed[name].length > LONGEST) this.fault(name, `at most ${LONGEST} letters stand here`)
+    }
+  }
+
+  /** The faults in the order of the blanks. */
+  faultsInOrder() {
+    return NAMES.flatMap((name) => this.faults.filter(({ path }) => path === name))
+  }
+
+  question(): object {
+    if (this.faults.length > 0) return {}
+    const sawKind = this.filled('saw') === undefined ? 'crosscut' : this.oneOf('saw', SAW_KINDS)
+    const item = this.filled('item')
+    const first = this.day('first', item !== undefined)
+    const last = this.day('last', item !== undefined)
+    if (first !== undefined && last !== undefined && last < first) {
+      this.fault('last', 'the last day lies before the first')
+    }
+    const person = this.filled('person')
+    return {
+      work: item === undefined ? this.statedWork(sawKind) : { item, sawKind },
+      ...(first === undefined ? {} : { first }),
+      ...(last === undefined ? {} : { last }),
+      ...(person === undefined ? {} : { persons: [person] }),
+      ...this.known(),
+      ...this.rows(),
+    }
+  }
+
+  private statedWork(sawKind: string | undefined): object {
+    const place = this.filled('place')
+    const species = this.filled('species')
+    const hands = this.filled('hands') === undefined ? undefined : this.oneOf('hands', HANDS)
+    return {
+      workKind: this.wanted('work', () => this.oneOf('work', WORK_KINDS)),
+      sawKind,
+      diameter: this.wanted('across', () => this.read('across', readInches)),
+      complexity: this.wanted('complexity', () => this.oneOf('complexity', COMPLEXITIES)),
+      ...(hands === undefined ? {} : { hands }),
+      ...(species === undefined ? {} : { species }),
+      ...(place === undefined ? {} : { place }),
+    }
+  }
+
+  /** A day; one that an item may say itself may be left empty. */
+  private day(name: 'first' | 'last', mayLack: boolean): CalendarDate | undefined {
+    if (mayLack && this.filled(name) === undefined) return undefined
+    return this.wanted(name, () => this.read(name, readDay))
+  }
+
+  /** An entry by its number, a moment in UTC, or a day. */
+  private known(): object {
+    const text = this.filled('known')
+    if (text === undefined) return {}
+    const entry = /^(?:entry )?(\d{1,9})$/i.exec(text)?.[1]
+    if (entry !== undefined) return { knownAt: { n: Number(entry) } }
+    const instant = readInstant(text.toUpperCase())
+    if (instant !== undefined) return { knownAt: { instant } }
+    const day = readDay(text)
+    if (day.ok) return { knownAt: { day: day.value } }
+    this.fault(
+      'known',
+      'this is the number of an entry (60), a day (3 May 2027) or a moment in UTC (2027-04-14T16:40:00Z)',
+    )
+    return {}
+  }
+
+  private rows(): object {
+    const text = this.filled('rows')
+    if (text === undefined) return {}
+    if (/^\d{1,5}$/.test(text)) return { rows: Number(text) }
+    this.fault('rows', 'this is how many rows a group shows, 1 to 10000')
+    return {}
+  }
+
+  private filled(name: BlankName): string | undefined {
+    const text = this.typed[name].trim()
+    return text === '' ? undefined : text
+  }
+
+  private wanted<Value>(name: BlankName, read: () => Value | undefined): Value | undefined {
+    if (this.filled(name) !== undefined) return read()
+    this.fault(name, 'this blank is empty')
+    return undefined
+  }
+
+  private read<Value>(name: BlankName, reader: (text: string) => Result<Value, string>): Value | undefined {
+    const read = reader(this.filled(name) ?? '')
+    if (read.ok) return read.value
+    this.fault(name, read.problem)
+    return undefined
+  }
+
+  private oneOf(name: BlankName, words: readonly string[]): string | undefined {
+    const text = this.filled(name) ?? ''
+    if (words.includes(text)) return text
+    const nearest = nearestName(text, words)
+    const meant = nearest === undefined ? '' : `; is “${nearest}” meant?`
+    this.fault(name, `“${text}” is none of the words that can stand here${meant === '' ? '.' : meant}`)
+    return undefined
+  }
+
+  private fault(path: BlankName, message: string): void {
+    this.faults.push({ path, message })
+  }
+}
+
+function firstOf(value: AddressWords[string]): string {
+  return (typeof value === 'string' ? value : value?.[0]) ?? ''
+}

@@ -1,0 +1,13 @@
+'use client'
+
+import { Field, useField, type FieldProps } from './fields.client.tsx'
+
+/** Several lines of text, in somebody's own words. */
+export function LongTextField(field: FieldProps) {
+  const { input, problems, value } = useField(field)
+  return (
+    <Field {...field} problems={problems}>
+      <textarea {...input} className="input long" rows={5} defaultValue={value} />
+    </Field>
+  )
+}

@@ -1,0 +1,48 @@
+import type { Permission } from '../../lib/access/table.ts'
+import type { Visitor } from '../_door/visitor.ts'
+
+type Room = {
+  path: string
+  words: string
+  wants: Permission
+  /** Opens only to those whose role is for the whole program. */
+  isProgramWide?: true
+}
+
+/** The rooms there are, each with the permission without which its page opens to nobody. */
+const ROOMS: readonly Room[] = [
+  { path: '/', words: 'Who may', wants: 'read-standing' },
+  { path: '/people', words: 'People', wants: 'read-record' },
+  { path: '/rulebooks', words: 'Rule books', wants: 'read-books' },
+  { path: '/journal', words: 'Journal', wants: 'read-journal', isProgramWide: true },
+  { path: '/accounts/me', words: 'What I may do', wants: 'keep-own-account' },
+]
+
+/** The way to the rooms that this visitor may open; no link leads to a page that would refuse them. */
+export function Rooms({ visitor }: { visitor: Visitor }) {
+  const here = visitor.at.split('?')[0] ?? '/'
+  const open = ROOMS.filter(({ wants, isProgramWide }) =>
+    (isProgramWide === true ? visitor.programWide : visitor.permissions).includes(wants),
+  ).map((room) => ownRecordInstead(room, visitor))
+  return (
+    <nav className="rooms" aria-label="Rooms">
+      {open.map(({ path, words }) => (
+        <a key={path} href={path} aria-current={currentAt(path, here)}>
+          {words}
+        </a>
+      ))}
+    </nav>
+  )
+}
+
+/** Who reads nobody's record but their own wants no list of one. */
+function ownRecordInstead(room: Room, { readsOthers, person }: Visitor): Room {
+  if (room.path !== '/people' || readsOthers || person === undefined) return room
+  return { ...room, path: `/people/${person}`, words: 'My record' }
+}
+
+/** `page` for the very page, `true` for a page that lies in the room. */
+function currentAt(path: string, here: string): 'page' | 'true' | undefined {
+  if (here === path) return 'page'
+  return path !== '/' && here.startsWith(`${path}/`) ? 'true' : undefined
+}

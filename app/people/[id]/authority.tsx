@@ -1,0 +1,180 @@
+import { statusOfDays } from '../../../lib/drawings/status.ts'
+import type { Holding } from '../../../lib/usecases/people/holdings.ts'
+import type { PersonPage } from '../../../lib/usecases/people/person.ts'
+import type { Stratum } from '../../../lib/usecases/people/strata.ts'
+import { dayText, spanText } from '../../../lib/wording/days.ts'
+import { heldText } from '../../../lib/wording/held.ts'
+import { capitalised } from '../../../lib/wording/lists.ts'
+import { complexitiesText, dayFromToday, lineReasons, lineText } from '../../../lib/wording/standing-lines.ts'
+import { inchesText, sawKindWords, workKindWords } from '../../../lib/wording/work-words.ts'
+import { LapseKey, LapseLine } from '../../_parts/lapse-line.tsx'
+import { Level } from '../../_parts/level.tsx'
+import { Section } from '../../_parts/section.tsx'
+import { StatusMark } from '../../_parts/status-mark.tsx'
+import { Table } from '../../_parts/table.tsx'
+import { LineMark } from '../line-mark.tsx'
+import { lineRuns } from '../line-runs.ts'
+
+/** A person's authority as strata: each kind of work, and under it what holds it up. */
+export function Authority({ person }: { person: PersonPage }) {
+  const { days, today, holdings, strata } = person
+  const shown = `Each line shows ${spanText(days)}; today, ${dayText(today)}, is marked.`
+  return (
+    <Section id="authority" title="Authority" caption={askedAs(person)}>
+      <div className="strata stack-wide">
+        <Table
+          caption={`By kind of work and how complex it is. ${shown}`}
+          columns={[
+            { key: 'work', head: 'Work', speaksForItself: true, cell: (one) => <WorkName stratum={one} /> },
+            {
+              key: 'line',
+              head: 'Line',
+              speaksForItself: true,
+              cell: (one) => <StratumLine stratum={one} person={person} />,
+            },
+            {
+              key: 'status',
+              head: 'Status',
+              speaksForItself: true,
+              cell: ({ status }) => <LineMark of={status} />,
+            },
+            {
+              key: 'says',
+              head: 'Today',
+              speaksForItself: true,
+              cell: (one) => <StratumWords stratum={one} person={person} />,
+            },
+          ]}
+          rows={strata}
+          rowKey={({ work, complexities }) => `${work.workKind} ${work.sawKind} ${complexities.join()}`}
+        />
+        <Table
+          caption="What holds it up, and what stops it: of the cards and certificates that a kind of work asks for, the shortest decides."
+          columns={[
+            {
+              key: 'what',
+              head: 'Held',
+              speaksForItself: true,
+              cell: ({ what }) => capitalised(heldText(what, person.names)),
+            },
+            {
+              key: 'line',
+              head: 'Line',
+              speaksForItself: true,
+              cell: (one) => <HoldingLine holding={one} person={person} />,
+            },
+            {
+              key: 'status',
+              head: 'Status',
+              speaksForItself: true,
+              cell: (one) => <HoldingMark holding={one} today={today} />,
+            },
+            { key: 'says', head: 'Last day', cell: (one) => holdingText(one, today) },
+          ]}
+          rows={holdings.filter((one) => isShown(one, days.first))}
+          rowKey={({ what }) => JSON.stringify(what)}
+          empty={<p>No card, certificate or suspension is on record.</p>}
+        />
+      </div>
+      <LapseKey />
+    </Section>
+  )
+}
+
+type Today = PersonPage['today']
+
+/** What the strata were asked about, so that nobody takes them for an answer about a log. */
+function askedAs({ strata, names }: PersonPage): string {
+  const work = strata[0]?.work
+  if (work === undefined) return ''
+  const place = work.place === undefined ? '' : ` at ${names.place(work.place)}`
+  const species = work.species === undefined ? '' : ` of ${work.species}`
+  return `Asked for two people on the saw and a log${species} of ${inchesText(work.diameter)}${place}. What restricts a card stands with the card.`
+}
+
+function WorkName({ stratum: { work, complexities, level } }: { stratum: Stratum }) {
+  return (
+    <>
+      {capitalised(workKindWords[work.workKind])}, {sawKindWords[work.sawKind].replace(/^a /, '')}
+      <span className="level-words">
+        {level === undefined ? null : <Level of={level.level} />}
+        {complexitiesText(complexities)}
+      </span>
+    </>
+  )
+}
+
+function StratumLine({ stratum, person }: { stratum: Stratum; person: PersonPage }) {
+  const { work, complexities, spans } = stratum
+  return (
+    <LapseLine
+      window={person.days}
+      runs={lineRuns(spans)}
+      today={person.today}
+      title={`${capitalised(workKindWords[work.workKind])}, ${complexitiesText(complexities)}`}
+      says={lineText(stratum, person.today)}
+    />
+  )
+}
+
+function StratumWords({ stratum, person }: { stratum: Stratum; person: PersonPage }) {
+  return (
+    <>
+      {capitalised(lineText(stratum, person.today))}.
+      {lineReasons(stratum, person.names).map((reason) => (
+        <p key={reason} className="caption">
+          {reason}
+        </p>
+      ))}
+    </>
+  )
+}
+
+function HoldingLine({ holding: { what, runs, last }, person }: { holding: Holding; person: PersonPage }) {
+  return (
+    <LapseLine
+      window={person.days}
+      runs={runs}
+      today={person.today}
+      title={capitalised(heldText(what, person.names))}
+      says={holdingText({ what, runs, ...(last === undefined ? {} : { last }) }, person.today)}
+    />
+  )
+}
+
+function HoldingMark({ holding: { what, runs, last }, today }: { holding: Holding; today: Today }) {
+  const covering = runs.find((run) => covers(run, today))
+  if (what.kind === 'suspension') {
+    return covering === undefined ? <span className="mark">Over</span> : <StatusMark of="suspended" />
+  }
+  if (covering?.kind === 'unknown') return <StatusMark of="not-on-record" />
+  if (covering !== undefined) return <StatusMark of={statusOfDays(covering.first, last, today)} />
+  const begins = runs.some(({ first }) => first !== undefined && first > today)
+  return <StatusMark of={begins ? 'not-yet' : 'lapsed'} />
+}
+
+/** Until when something holds, began or is over. */
+function holdingText({ what, runs, last }: Holding, today: Today): string {
+  if (last !== undefined) return `through ${dayFromToday(last, today)}`
+  if (runs.some((run) => covers(run, today))) {
+    return what.kind === 'suspension' ? 'until it is lifted' : 'no last day on record'
+  }
+  const coming = runs.flatMap(({ first }) => (first !== undefined && first > today ? [first] : [])).sort()[0]
+  if (coming !== undefined) return `from ${dayFromToday(coming, today)}`
+  const over = runs
+    .flatMap((run) => run.last ?? [])
+    .sort()
+    .at(-1)
+  return over === undefined ? 'on no day' : dayText(over)
+}
+
+function covers({ first, last }: Holding['runs'][number], today: Today): boolean {
+  return (first === undefined || first <= today) && (last === undefined || today <= last)
+}
+
+/** What bears on the authority, and is not over since before the days shown; certificates and cards stay to be seen. */
+function isShown({ what, runs }: Holding, first: Today): boolean {
+  if (what.kind === 'designation' || what.kind === 'permission') return false
+  if (what.kind !== 'suspension') return true
+  return runs.some(({ last }) => last === undefined || last >= first)
+}
