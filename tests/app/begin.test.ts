@@ -61,7 +61,6 @@ describe.each([
       'Your name',
       'Sign-in name',
       'Password',
-      'Password',
       'Name of the program',
       'Time zone',
       'The rule book in force',
