@@ -124,8 +124,8 @@ export const CHANGES: readonly PlantedChange[] = [
   {
     rule: 'a refused permission is a no',
     file: `${people}/person-rules.ts`,
-    from: "const allows = says === 'not-on-record' ? 'unknown' : 'none'",
-    to: "const allows = says === 'not-on-record' ? 'none' : 'unknown'",
+    from: "const allows = says === 'not-on-record' || says === 'ended' ? 'unknown' : 'none'",
+    to: "const allows = says === 'not-on-record' || says === 'ended' ? 'none' : 'unknown'",
   },
   {
     rule: 'a rating is good for so many days',
