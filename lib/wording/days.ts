@@ -5,7 +5,8 @@ import type { Span } from '../core/calendar/spans.ts'
 import type { Standing } from '../core/rulebooks/standing.ts'
 import { joinedByAnd } from './lists.ts'
 
-const MONTHS = [
+/** The months by their names, January first. */
+export const MONTHS = [
   'January',
   'February',
   'March',

@@ -1,22 +1,10 @@
 import { daysInMonth, FIRST_YEAR, LAST_YEAR, readDate, type CalendarDate } from '../core/calendar/dates.ts'
 import { refusal, success, type Result } from '../core/kernel/result.ts'
+import { MONTHS } from './days.ts'
 
-/** Months by their first three letters, as people shorten them. */
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec']
-const FULL = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
+/** A month is known by this many letters, as people shorten it. */
+const SHORTEST_MONTH = 3
+const SHORT_MONTHS = MONTHS.map((name) => name.slice(0, SHORTEST_MONTH).toLowerCase())
 
 const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/
 const DAY_FIRST = /^(\d{1,2})(?:st|nd|rd|th)?\.?[ -]+([a-z]{3,9})\.?,?[ -]+(\d{4}|\d{2})$/
@@ -60,8 +48,8 @@ function namedDay(
 }
 
 function monthNumber(word: string): number | undefined {
-  const place = MONTHS.indexOf(word.slice(0, 3))
-  const isMonth = place >= 0 && (FULL[place]?.toLowerCase().startsWith(word) === true || word === 'sept')
+  const place = SHORT_MONTHS.indexOf(word.slice(0, SHORTEST_MONTH))
+  const isMonth = place >= 0 && (MONTHS[place]?.toLowerCase().startsWith(word) === true || word === 'sept')
   return isMonth ? place + 1 : undefined
 }
 
@@ -72,7 +60,7 @@ function dayFrom(year: number, month: number, day: number): Result<CalendarDate,
   if (read.fault === 'outside-years') {
     return refusal(`Write a day in the years ${FIRST_YEAR} to ${LAST_YEAR}.`)
   }
-  const name = FULL[month - 1]
+  const name = MONTHS[month - 1]
   return refusal(
     name === undefined
       ? 'Write a day that exists: a year has 12 months.'
