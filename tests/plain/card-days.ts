@@ -52,32 +52,32 @@ export function readCard(records: Records, card: Card): ReadCard {
   }
 }
 
-/** The card's own last day or its latest single extension: the day that must lie in a blanket window. */
-export function dayBeforeWindows(card: Card, orders: readonly Extension[]): number | undefined {
-  const days = orders.filter((order) => order.of.kind === 'card').map((order) => dayNumber(order.runsTo))
-  if (card.lastDay !== undefined) days.push(dayNumber(card.lastDay))
-  return days.length === 0 ? undefined : Math.max(...days)
+/** The days that blanket windows look at: the card's own last day and its latest single extension. */
+function endsOf(card: Card, orders: readonly Extension[]): number[] {
+  const singles = orders.filter((order) => order.of.kind === 'card').map((order) => dayNumber(order.runsTo))
+  const own = card.lastDay === undefined ? [] : [dayNumber(card.lastDay)]
+  return singles.length === 0 ? own : [...own, Math.max(...singles)]
 }
 
-/** Whether a blanket order takes in a card that ends on a day. */
-function takesIn(order: Extension, day: number | undefined): boolean {
-  if (order.of.kind !== 'window' || day === undefined) return false
-  return dayNumber(order.of.firstDay) <= day && day <= dayNumber(order.of.lastDay)
+/** Of some orders those that give a card days: single ones, and blanket windows that one of its ends lies in. */
+export function ordersThatTouch(card: Card, orders: readonly Extension[]): Extension[] {
+  const ends = endsOf(card, orders)
+  return orders.filter(({ of }) => {
+    if (of.kind === 'card') return true
+    const [first, last] = [dayNumber(of.firstDay), dayNumber(of.lastDay)]
+    return ends.some((end) => first <= end && end <= last)
+  })
 }
 
-/** Whether a blanket order takes in a card by its own last day, or by the day a single order moved it to. */
-export function takesInCard(order: Extension, { lastDay }: Card, before: number | undefined): boolean {
-  return takesIn(order, before) || (lastDay !== undefined && takesIn(order, dayNumber(lastDay)))
-}
-
-/** The last day of a card under some orders: windows look at one day and do not chain. */
+/** The last day of a card under some orders, asked on each day on which one takes effect: nothing takes a day away. */
 export function lastDayUnder(card: Card, orders: readonly Extension[]): number | undefined {
-  const before = dayBeforeWindows(card, orders)
-  if (before === undefined) return undefined
-  const windows = orders
-    .filter((order) => takesInCard(order, card, before))
-    .map((order) => dayNumber(order.runsTo))
-  return Math.max(before, ...windows)
+  let last = card.lastDay === undefined ? -Infinity : dayNumber(card.lastDay)
+  for (const { effectiveDay } of orders) {
+    const inEffect = orders.filter((order) => order.effectiveDay <= effectiveDay)
+    const runs = ordersThatTouch(card, inEffect).map((order) => dayNumber(order.runsTo))
+    last = Math.max(last, ...runs)
+  }
+  return last === -Infinity ? undefined : last
 }
 
 /** Whether a card counts on a day by its own days. An ending counts even before the card takes effect. */

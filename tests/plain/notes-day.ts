@@ -1,12 +1,11 @@
 import type { Note, NoteFigures } from '../../lib/core/authority/answer.ts'
 import type { RuleRef } from '../../lib/core/rulebooks/rule-ref.ts'
 import type { Records } from '../../lib/core/authority/records.ts'
-import type { Extension } from '../../lib/core/cards/cards.schema.ts'
 import type { Edition } from '../../lib/core/rulebooks/books.schema.ts'
 import type { Rule, RuleOf } from '../../lib/core/rulebooks/rules.schema.ts'
 import type { Asked } from './asked.ts'
 import { editionOn, ruleOf, rulesOf, sameLevel } from './books-day.ts'
-import { dayBeforeWindows, lastDayUnder, takesInCard, type ReadCard } from './card-days.ts'
+import { lastDayUnder, ordersThatTouch, type ReadCard } from './card-days.ts'
 import { dayNumber, dayText, joinDays, monthsLater } from './days.ts'
 import { canonicalJson, compareTexts, ruleRef } from './findings.ts'
 import { leastAgeRules } from './memberships-day.ts'
@@ -78,36 +77,28 @@ function isConfirmed(records: Records, edition: Edition, rule: Rule): boolean {
   return records.confirmations.some((one) => one.edition === edition.id && one.rule === rule.id)
 }
 
-/** A day that the card would not reach with the orders in effect by then. */
-function laterOrderNotes(read: ReadCard, day: number): NoteOfDay[] {
-  const { card, orders } = read
-  const inEffect = orders.filter((order) => dayNumber(order.effectiveDay) <= day)
-  const lastThen = lastDayUnder(card, inEffect)
-  if (lastThen !== undefined && day <= lastThen) return []
-  const before = dayBeforeWindows(card, orders)
-  const later = orders.filter((order) => {
-    const isLater = dayNumber(order.effectiveDay) > day
-    return (
-      isLater &&
-      dayNumber(order.runsTo) >= day &&
-      (order.of.kind === 'card' || takesInCard(order, card, before))
+/** A day that the card would not reach with the orders in effect by then: by the first orders to reach it. */
+function laterOrderNotes({ card, orders }: ReadCard, day: number): NoteOfDay[] {
+  const reaches = (by: number) =>
+    (lastDayUnder(
+      card,
+      orders.filter((order) => dayNumber(order.effectiveDay) <= by),
+    ) ?? -Infinity) >= day
+  if (reaches(day)) return []
+  const effective = orders
+    .map((order) => dayNumber(order.effectiveDay))
+    .sort((left, right) => left - right)
+    .find((by) => by > day && reaches(by))
+  if (effective === undefined) return []
+  const inEffect = orders.filter((order) => dayNumber(order.effectiveDay) <= effective)
+  const [order] = ordersThatTouch(card, inEffect)
+    .filter((one) => dayNumber(one.effectiveDay) === effective)
+    .sort(
+      (left, right) => dayNumber(right.runsTo) - dayNumber(left.runsTo) || compareTexts(left.id, right.id),
     )
-  })
-  const order = later.sort(earliestThenLongest).find(({ effectiveDay }) => {
-    const inEffectBy = orders.filter((other) => other.effectiveDay <= effectiveDay)
-    return (lastDayUnder(card, inEffectBy) ?? day - 1) >= day
-  })
   if (order === undefined) return []
   const { effectiveDay, runsTo } = order
   return [{ kind: 'valid-only-by-a-later-order', effectiveDay, runsTo, records: [card.id, order.id] }]
-}
-
-function earliestThenLongest(left: Extension, right: Extension): number {
-  return (
-    dayNumber(left.effectiveDay) - dayNumber(right.effectiveDay) ||
-    dayNumber(right.runsTo) - dayNumber(left.runsTo) ||
-    compareTexts(left.id, right.id)
-  )
 }
 
 /** A card carried in whose own last day lies after the term its book proposes. */

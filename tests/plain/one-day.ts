@@ -5,7 +5,7 @@ import type { Asked } from './asked.ts'
 import { assignmentOnDay, noCard } from './assignment-day.ts'
 import { bookOn, editionOn, rankOfLevel, type Planned } from './books-day.ts'
 import { cardOnDay, namesWork, withoutRepeatedSupervisor, type CardDay } from './card-day.ts'
-import type { CardState } from './card-days.ts'
+import type { CardState, ReadCard } from './card-days.ts'
 import { certificatesOn, type CertificatesDay } from './certificates-day.ts'
 import { compareTexts, findingKey, rankOfStanding, standingUnder } from './findings.ts'
 import { leastAgeFindings, membershipFindings, membershipsOn } from './memberships-day.ts'
@@ -99,8 +99,13 @@ function compareVoices(edition: Edition, left: Voice, right: Voice): number {
   if (byCount !== 0) return byCount
   const byRank = rankIn(edition, right.card) - rankIn(edition, left.card)
   if (byRank !== 0) return byRank
-  if (one.until !== other.until) return other.until - one.until
+  if (one.until !== other.until) return knownUntil(other) - knownUntil(one)
   return compareTexts(one.card.id, other.card.id)
+}
+
+/** The last day on which a card counts; a card of which none is on record comes after all others. */
+function knownUntil({ until }: ReadCard): number {
+  return until === Infinity ? Number.MIN_SAFE_INTEGER : until
 }
 
 /** How many findings there are, each counted once. */

@@ -165,6 +165,99 @@ it('[AU25] a single order never takes a card out of a blanket window it ended in
   expect(bothAnswer(both, question(work(), '2027-07-08')).holdsThrough).toBe('2028-06-30')
 })
 
+it('[AU25] a later single order takes nothing from what an earlier one brought into a window', () => {
+  const twice = records(adult('p-1', { cards: [card('p-1', 'B', { lastDay: '2027-07-02' })] }), {
+    extensions: [
+      extension('first', {
+        runsTo: '2027-07-15',
+        effectiveDay: '2027-02-01',
+        of: { kind: 'card', card: 'card-p-1' },
+      }),
+      extension('later', {
+        runsTo: '2027-08-06',
+        effectiveDay: '2027-05-15',
+        of: { kind: 'card', card: 'card-p-1' },
+      }),
+      extension('blanket', {
+        runsTo: '2028-01-29',
+        effectiveDay: '2027-01-16',
+        of: { kind: 'window', firstDay: '2027-07-14', lastDay: '2027-07-25' },
+      }),
+    ],
+  })
+  expect(bothAnswer(twice, question(work(), '2027-07-08')).holdsThrough).toBe('2028-01-29')
+})
+
+it('[AU26] days of a window that only a later single order opened are told with that order', () => {
+  const { lastDay: _lastDay, ...undated } = card('p-1', 'B')
+  const opened = records(adult('p-1', { cards: [undated] }), {
+    extensions: [
+      extension('single', {
+        runsTo: '2027-07-09',
+        effectiveDay: '2027-07-20',
+        of: { kind: 'card', card: 'card-p-1' },
+      }),
+      extension('blanket', {
+        runsTo: '2027-07-31',
+        effectiveDay: '2027-07-01',
+        of: { kind: 'window', firstDay: '2027-07-05', lastDay: '2027-07-10' },
+      }),
+    ],
+  })
+  const { notes } = bothAnswer(opened, question(work(), '2027-07-08', '2027-07-22'))
+  const byOrder = notes.filter(({ kind }) => kind === 'valid-only-by-a-later-order')
+  expect(byOrder).toMatchObject([
+    { effectiveDay: '2027-07-20', runsTo: '2027-07-09', days: [{ first: '2027-07-08', last: '2027-07-19' }] },
+  ])
+})
+
+it('[AU26] a blanket order that does not take the card in is not the one that is told', () => {
+  const { lastDay: _lastDay, ...undated } = card('p-1', 'B')
+  const beside = records(adult('p-1', { cards: [undated] }), {
+    extensions: [
+      extension('single', {
+        runsTo: '2027-07-18',
+        effectiveDay: '2027-08-03',
+        of: { kind: 'card', card: 'card-p-1' },
+      }),
+      extension('blanket', {
+        runsTo: '2027-08-20',
+        effectiveDay: '2027-08-03',
+        of: { kind: 'window', firstDay: '2027-08-03', lastDay: '2027-08-19' },
+      }),
+    ],
+  })
+  const { notes } = bothAnswer(beside, question(work(), '2027-07-08'))
+  const byOrder = notes.filter(({ kind }) => kind === 'valid-only-by-a-later-order')
+  expect(byOrder).toMatchObject([{ runsTo: '2027-07-18' }])
+})
+
+it('[AU4] of two cards otherwise alike one with a last day on record speaks before one without', () => {
+  const unrecognised = { book: 'interagency-faller', effectiveDay: '2027-08-15' as const }
+  const { lastDay: _lastDay, ...undated } = card('p-1', 'basic', { ...unrecognised, id: 'card-a' })
+  const dated = card('p-1', 'advanced', { ...unrecognised, id: 'card-b', line: 2, lastDay: '2027-12-28' })
+  const { findings } = bothAnswer(
+    records(adult('p-1', { cards: [undated, dated] })),
+    question(work(), '2027-07-08'),
+  )
+  expect(findings[0]).toMatchObject({ kind: 'book-does-not-recognise', level: 'advanced' })
+})
+
+it('[AU4] of two cards without a last day one that a decision ends speaks before one without an end', () => {
+  const undated = ['card-a', 'card-b'].map((id, line) => {
+    const level = id === 'card-a' ? 'basic' : 'advanced'
+    const { lastDay: _lastDay, ...open } = card('p-1', level, {
+      book: 'interagency-faller',
+      id,
+      line: line + 1,
+    })
+    return open
+  })
+  const two = records(adult('p-1', { cards: undated, endings: [ending('card-b', '2027-08-02')] }))
+  const { findings } = bothAnswer(two, question(work(), '2027-07-08'))
+  expect(findings[0]).toMatchObject({ kind: 'book-does-not-recognise', level: 'advanced' })
+})
+
 it('[AU36] a book that grants nothing for the work trains nobody in it', () => {
   const trained = records(
     { book: 'federal-crosscut' },

@@ -14,9 +14,13 @@ export type LaterOrder = {
 /** A card's last day with every order, and the days that only a later order covers. */
 export type ExtendedDays = { last: EpochDay | undefined; laterOrders: readonly LaterOrder[] }
 
+/** A card's own last day and its latest single extension: what a blanket window looks at. */
+type Ends = readonly EpochDay[]
+
 /**
- * The last day of a card: its own or its latest single extension; then, if that lies in a blanket window, both ends
- * in, the latest day any such window runs to. Orders never chain and never shorten.
+ * The last day of a card. On each day on which an order takes effect: its own or its latest single extension so far;
+ * then, if either lies in a blanket window, both ends in, the latest day any such window runs to. Orders never chain,
+ * and never shorten what an earlier day gave.
  */
 export function extendedDays(card: Card, extensions: readonly Extension[]): ExtendedDays {
   const own = card.lastDay === undefined ? undefined : toEpochDay(card.lastDay)
@@ -28,12 +32,14 @@ export function extendedDays(card: Card, extensions: readonly Extension[]): Exte
   let last = own
   for (const effective of effectiveDays.sort((left, right) => left - right)) {
     const inEffect = orders.filter((order) => toEpochDay(order.effectiveDay) <= effective)
-    const reached = lastDayBy(own, inEffect)
-    if (reached === undefined || (last !== undefined && reached <= last)) continue
+    const ends = endsBy(own, inEffect)
+    const touching = inEffect.filter((order) => touches(order, ends))
+    const reached = Math.max(...ends, ...touching.map(({ runsTo }) => toEpochDay(runsTo)))
+    if (reached <= (last ?? -Infinity)) continue
     const first = last === undefined ? BEFORE_ALL : last + 1
     const until = Math.min(reached, effective - 1)
     const order = longestRunning(
-      inEffect.filter(({ effectiveDay }) => toEpochDay(effectiveDay) === effective),
+      touching.filter(({ effectiveDay }) => toEpochDay(effectiveDay) === effective),
     )
     if (first <= until && order !== undefined)
       laterOrders.push({
@@ -42,32 +48,24 @@ export function extendedDays(card: Card, extensions: readonly Extension[]): Exte
         runsTo: order.runsTo,
         extension: order.id,
       })
-    last = reached
+    last = reached as EpochDay
   }
   return { last, laterOrders }
 }
 
 function longestRunning(orders: readonly Extension[]): Extension | undefined {
-  return [...orders].sort((left, right) => byText(right.runsTo, left.runsTo))[0]
+  return [...orders].sort((left, right) => byText(right.runsTo, left.runsTo) || byText(left.id, right.id))[0]
 }
 
-function lastDayBy(own: EpochDay | undefined, orders: readonly Extension[]): EpochDay | undefined {
-  let latestSingle = own
-  for (const order of orders) {
-    if (order.of.kind !== 'card') continue
-    const runsTo = toEpochDay(order.runsTo)
-    if (latestSingle === undefined || runsTo > latestSingle) latestSingle = runsTo
-  }
-  const ends = [own, latestSingle].flatMap((end) =>
-    end === undefined ? [] : [end, ...windowEnds(end, orders)],
-  )
-  return ends.length === 0 ? undefined : (Math.max(...ends) as EpochDay)
+function endsBy(own: EpochDay | undefined, orders: readonly Extension[]): Ends {
+  const singles = orders.filter(({ of }) => of.kind === 'card').map(({ runsTo }) => toEpochDay(runsTo))
+  const ends = own === undefined ? [] : [own]
+  return singles.length === 0 ? ends : [...ends, Math.max(...singles) as EpochDay]
 }
 
-function windowEnds(end: EpochDay, orders: readonly Extension[]): EpochDay[] {
-  return orders.flatMap((order) =>
-    order.of.kind === 'window' && toEpochDay(order.of.firstDay) <= end && end <= toEpochDay(order.of.lastDay)
-      ? [toEpochDay(order.runsTo)]
-      : [],
+/** Whether an order gives a card days: it is of the card alone, or its window takes in an end of the card. */
+function touches({ of }: Extension, ends: Ends): boolean {
+  return (
+    of.kind === 'card' || ends.some((end) => toEpochDay(of.firstDay) <= end && end <= toEpochDay(of.lastDay))
   )
 }
