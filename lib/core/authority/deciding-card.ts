@@ -17,17 +17,19 @@ export type Route = Told &
     | { by: 'nothing' }
   )
 
+/** What stands beside every route: the person's own findings, and the rules of age that want a supervisor. */
+type Beside = { findings: readonly Finding[]; supervision: readonly unknown[] }
+
 type CardRoute = Extract<Route, { by: 'card' }>
 
 /**
  * Which route speaks: best standing; a card that names the work before an assignment; among cards one in force, then
- * the one that ended last, then the next to begin; fewest findings, higher rank, later last day, id. `supervision` is the
- * number of rules of age that want a supervisor unless the card says so.
+ * the one that ended last, then the next to begin; fewest findings, higher rank, later last day, id.
  */
-export function chooseSpeaker(edition: EditionIndex, routes: readonly Route[], supervision: number): Route {
+export function chooseSpeaker(edition: EditionIndex, routes: readonly Route[], beside: Beside): Route {
   let [speaker] = routes
   for (const route of routes)
-    if (speaker !== undefined && route !== speaker && compareRoutes(edition, supervision, route, speaker) < 0)
+    if (speaker !== undefined && route !== speaker && compareRoutes(edition, beside, route, speaker) < 0)
       speaker = route
   if (speaker === undefined) throw new InvariantBroken('a person has one route at least')
   return speaker
@@ -38,35 +40,36 @@ export function othersThan(
   speaker: Route,
   edition: EditionIndex,
   routes: readonly Route[],
-  supervision: number,
+  beside: Beside,
 ): Route[] {
   return routes
     .filter((route) => route !== speaker)
-    .sort((left, right) => compareRoutes(edition, supervision, left, right))
+    .sort((left, right) => compareRoutes(edition, beside, left, right))
 }
 
-function compareRoutes(edition: EditionIndex, supervision: number, left: Route, right: Route): number {
+function compareRoutes(edition: EditionIndex, beside: Beside, left: Route, right: Route): number {
   if (left.rank !== right.rank) return right.rank - left.rank
-  if (left.by === 'card' && right.by === 'card') return compareCards(edition, supervision, left, right)
+  if (left.by === 'card' && right.by === 'card') return compareCards(edition, beside, left, right)
   return BY.indexOf(left.by) - BY.indexOf(right.by)
 }
 
 const BY: readonly Route['by'][] = ['card', 'assignment', 'nothing']
 
-function compareCards(edition: EditionIndex, supervision: number, left: CardRoute, right: CardRoute): number {
+function compareCards(edition: EditionIndex, beside: Beside, left: CardRoute, right: CardRoute): number {
   return (
     stateOrder(left) - stateOrder(right) ||
     nearness(right) - nearness(left) ||
-    countFindings(left, supervision) - countFindings(right, supervision) ||
+    countFindings(left, beside) - countFindings(right, beside) ||
     levelRank(edition, right) - levelRank(edition, left) ||
     lastDay(right) - lastDay(left) ||
     byText(left.indexed.card.id, right.indexed.card.id)
   )
 }
 
-/** The findings that would stand were this card to speak: its own, and those of ages that it does not say already. */
-function countFindings({ findings }: Route, supervision: number): number {
-  return sortedFindings(findings).length + (findings.some(saysSupervisor) ? 0 : supervision)
+/** The findings that would stand were this card to speak, each once: a suspension may be of the card and the person. */
+function countFindings({ findings }: Route, beside: Beside): number {
+  const standing = sortedFindings([...findings, ...beside.findings]).length
+  return standing + (findings.some(saysSupervisor) ? 0 : beside.supervision.length)
 }
 
 /** Whether a finding says already that somebody else must be there. */

@@ -88,16 +88,15 @@ export function explainDay(asking: Case, day: EpochDay, isWholeChain = false): D
     }
   }
   for (const route of routes) route.rank = worse(personal.rank, route.rank)
-  const supervision = personal.supervision.length
-  const speaker = chooseSpeaker(edition, routes, supervision)
+  const speaker = chooseSpeaker(edition, routes, personal)
   const findings = speaker.findings.concat(personal.findings)
-  if (supervision > 0 && !findings.some(saysSupervisor))
+  if (personal.supervision.length > 0 && !findings.some(saysSupervisor))
     for (const { rule, records } of personal.supervision)
       findings.push(needsSupervisor(edition, rule, records, ground.work))
   return {
     rank: speaker.rank,
     speaker,
-    others: isWholeChain ? othersThan(speaker, edition, routes, supervision) : NO_ROUTES,
+    others: isWholeChain ? othersThan(speaker, edition, routes, personal) : NO_ROUTES,
     findings,
     doubts: personal.doubts,
     met: isWholeChain ? [...speaker.met, ...personal.met] : NOTHING_MET,
