@@ -154,3 +154,23 @@ it('[AU76] a missing place is at its best where the work is not stopped, though 
   expect(canonicalRemedies(answer.remedies)).toEqual(canonicalRemedies(plainRemedies(base, asked, 'p-1')))
   expect(answer.remedies.sets.map((set) => set.map(({ kind }) => kind))).toEqual([['record-missing-fact']])
 })
+
+it('[AU76] a membership that is missing altogether lacks its capacity and its agreement', () => {
+  const minor = records({
+    people: [person('p-1', { birthDate: '2010-10-03' })],
+    certificates: certificates('p-1'),
+    cards: [card('p-1', 'B')],
+    permissions: [permission('p-1')],
+  })
+  const asked = question(work(), '2027-07-08')
+  const [answer] = ask(openRecords(minor), asked).answers
+  if (answer === undefined) throw new Error('p-1 is not on record')
+  expect(canonicalRemedies(answer.remedies)).toEqual(canonicalRemedies(plainRemedies(minor, asked, 'p-1')))
+  const missing = answer.remedies.sets.map((set) =>
+    set.map((change) => ('what' in change ? change.what : change.kind)),
+  )
+  expect(missing).toEqual([['agreement', 'capacity', 'add-supervisor']])
+  expect(
+    answer.remedies.sets.flat().flatMap((change) => ('records' in change ? change.records : [])),
+  ).toEqual(['p-1'])
+})

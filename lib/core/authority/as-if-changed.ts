@@ -15,6 +15,8 @@ const FAR_AHEAD = dateOf('2199-12-31')
 /** A birth date of somebody of every age that a rule may ask for. */
 const ADULT = dateOf('1920-01-01')
 
+const AS_IF_MEMBERSHIP = 'as-if-volunteer'
+
 type Hypothesis = { records: PersonRecords; work: Work }
 
 /**
@@ -29,7 +31,7 @@ export function asIfChanged(
   changes: readonly Change[],
   span: DaySpan,
 ): { authority: Authority; person: PersonIndex; work: Work }[] {
-  const hypotheses = changes.reduce<readonly Hypothesis[]>(
+  const hypotheses = inOrderOfMaking(changes).reduce<readonly Hypothesis[]>(
     (so, change) => so.flatMap((hypothesis) => apply(authority, hypothesis, change, span)),
     [{ records: person.records, work }],
   )
@@ -39,6 +41,18 @@ export function asIfChanged(
     const asIf = { ...authority, person: (id: string) => (id === person.id ? changed : authority.person(id)) }
     return { authority: asIf, person: changed, work: hypothesis.work }
   })
+}
+
+/** A capacity may make up the membership whose agreement is missing too: it is recorded first. */
+function inOrderOfMaking(changes: readonly Change[]): readonly Change[] {
+  const isCapacity = (change: Change) => change.kind === 'record-missing-fact' && change.what === 'capacity'
+  return [...changes.filter(isCapacity), ...changes.filter((change) => !isCapacity(change))]
+}
+
+/** Records of a change without one that is on record nowhere, and was made up to try it. */
+export function withoutMadeUp(change: Change): Change {
+  if (!('records' in change) || !change.records.includes(AS_IF_MEMBERSHIP)) return change
+  return { ...change, records: change.records.filter((id) => id !== AS_IF_MEMBERSHIP) }
 }
 
 function apply(
@@ -247,7 +261,7 @@ function withCapacity(records: PersonRecords): PersonRecords {
       ...records,
       memberships: [
         {
-          id: 'as-if-volunteer',
+          id: AS_IF_MEMBERSHIP,
           recordedIn: 1,
           person: person.id,
           organisation: 'as-if',

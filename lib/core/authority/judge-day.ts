@@ -58,13 +58,17 @@ export function judgeDay(asking: Case, day: EpochDay): StandingRank {
   const piece = asking.asked.pieceOn(day)
   const { edition } = piece
   if (edition === undefined) return UNKNOWN
+  const { own } = asking
+  const ground = groundOf(asking, edition, piece)
+  // Before the cards: the person's own rules are judged once for many lines, and no card is better than they allow.
+  if (ground.cards.length > 0 && own.rankOn(edition, day) === NONE) return NONE
   let best: StandingRank
   try {
-    best = walkRoutes(asking, groundOf(asking, edition, piece), day, undefined)
+    best = walkRoutes(asking, ground, day, undefined)
   } catch {
     best = UNKNOWN
   }
-  return best === NONE ? NONE : worse(asking.own.rankOn(edition, day), best)
+  return best === NONE ? NONE : worse(own.rankOn(edition, day), best)
 }
 
 /** The standing of a person for the work on a day with everything that makes it so. */

@@ -47,8 +47,9 @@ export class Line {
   /** Stretches of days on which nothing changes. */
   readonly pieces: readonly DaySpan[]
   private readonly ranks: (StandingRank | undefined)[]
-  private readonly told: (Told | undefined)[]
-  private readonly turns: (Turn | undefined)[]
+  // Most lines are asked for standings alone: what is told grows when it is first asked for.
+  private readonly told: (Told | undefined)[] = []
+  private readonly turns: (Turn | undefined)[] = []
 
   /** Pieces may be shared between lines over one window for one person and work that changes on the same days. */
   constructor(
@@ -58,8 +59,6 @@ export class Line {
   ) {
     this.pieces = pieces ?? elementaryPieces(window, asking.person.changes, asking.asked.changes)
     this.ranks = new Array<undefined>(this.pieces.length)
-    this.told = new Array<undefined>(this.pieces.length)
-    this.turns = new Array<undefined>(this.pieces.length)
   }
 
   /** The standing on the days of a piece, judged when it is first asked for. */

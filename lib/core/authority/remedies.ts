@@ -9,7 +9,7 @@ import { caseOf } from './judge-day.ts'
 import { Line } from './line.ts'
 import type { PersonIndex } from './person-index.ts'
 import { piecesIn, possibleChanges, supervisorWanted } from './possible-changes.ts'
-import { asIfChanged } from './as-if-changed.ts'
+import { asIfChanged, withoutMadeUp } from './as-if-changed.ts'
 import { openWork } from './work-line.ts'
 
 const MOST_CHANGES = 3
@@ -88,7 +88,7 @@ function minimalSets(
           (other, at) => at !== index && isWithin(other, set) && (at < index || !isWithin(set, other)),
         ),
     )
-    .map((set) => [...set])
+    .map((set) => set.map(withoutMadeUp))
     .sort(bySizeThenVocabulary)
     .slice(0, MOST_SETS)
 }
