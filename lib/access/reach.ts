@@ -10,6 +10,9 @@ import { ACCESS_TABLE, type Permission, type Reach } from './table.ts'
 /** The records that say who belongs where, as now known. */
 export type Belonging = { memberships: readonly Membership[]; places: readonly Place[] }
 
+/** Where somebody belongs: an organisation, and within it a unit where one is named. */
+export type Belongs = Pick<Membership, 'organisation' | 'unit'>
+
 /** The people whom a permission reaches: everybody, or those named. */
 export type PeopleInReach = 'everybody' | ReadonlySet<string>
 
@@ -60,6 +63,36 @@ export function peopleInReach(
   return reached
 }
 
+/** Whether a permission reaches those who belong so, whoever they are. */
+export function reachesBelonging(
+  actor: Actor,
+  permission: Permission,
+  belongs: Belongs,
+  places: readonly Place[],
+): boolean {
+  const tree = new PlaceIndex(places)
+  return actor.roles.some((granted) => {
+    const reach = ACCESS_TABLE[permission][granted.role]
+    if (reach === undefined || reach === 'own') return false
+    return isWithin(belongs, scopeOf(granted, reach), tree)
+  })
+}
+
+/** Whether a permission reaches the work in a place: a role for one organisation alone reaches no place. */
+export function reachesPlace(
+  actor: Actor,
+  permission: Permission,
+  place: string,
+  places: readonly Place[],
+): boolean {
+  const chain = new PlaceIndex(places).chain(place)
+  return actor.roles.some((granted) => {
+    const reach = ACCESS_TABLE[permission][granted.role]
+    if (reach === undefined || reach === 'own') return false
+    return granted.unit === undefined ? granted.organisation === undefined : chain.includes(granted.unit)
+  })
+}
+
 /** Whether one person's record is within reach. */
 export function isInReach(people: PeopleInReach, person: string): boolean {
   return people === 'everybody' || people.has(person)
@@ -81,7 +114,7 @@ function isMemberOn(membership: Membership, day: ReturnType<typeof toEpochDay>):
 }
 
 function isWithin(
-  membership: Membership,
+  membership: Belongs,
   wanted: Pick<GrantedRole, 'unit' | 'organisation'>,
   tree: PlaceIndex,
 ): boolean {

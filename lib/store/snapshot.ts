@@ -5,7 +5,13 @@ import { entriesBetween, lastEntry, type LastEntry } from './entries.ts'
 import { advanced, nothingLoaded, type CommandKnown, type Loaded } from './loaded.ts'
 import { readFacts, tablesWrittenIn } from './read-facts.ts'
 import { STORED_NAMES, TABLES } from './tables/all.ts'
-import type { AccountFact, AccountRoleFact, ProgramFact, StoredName } from './tables/stored-facts.ts'
+import type {
+  AccountFact,
+  AccountRoleFact,
+  ProgramFact,
+  RemarkFact,
+  StoredName,
+} from './tables/stored-facts.ts'
 
 /** Every fact in memory, as known at the last entry, all versions of them. Frozen: it is shared by all who ask. */
 export type Snapshot = {
@@ -16,6 +22,8 @@ export type Snapshot = {
   program: Program
   accounts: readonly AccountFact[]
   roles: readonly AccountRoleFact[]
+  /** What those who made entries said of them; each names its entry. */
+  remarks: readonly RemarkFact[]
   /** Whether there is a program. */
   founded: boolean
   /** Who (the id of an account) did what in entries that are not as a program file stated them, by their number. */
@@ -125,6 +133,7 @@ function snapshotFrom(loaded: Loaded): Snapshot {
     program: Object.freeze(program),
     accounts: loaded.facts.get('accounts') as readonly AccountFact[],
     roles: loaded.facts.get('accountRoles') as readonly AccountRoleFact[],
+    remarks: loaded.facts.get('remarks') as readonly RemarkFact[],
     founded: current !== undefined,
     commands: loaded.commands,
   })

@@ -1,4 +1,3 @@
-import type { z } from 'zod'
 import { openDemoAccounts } from './accounts/demo-accounts.ts'
 import { endOwnSession } from './accounts/end-session.ts'
 import { resetManager } from './accounts/reset-manager.ts'
@@ -11,7 +10,7 @@ import { askForPage } from './authority/ask-for-page.ts'
 import { askQuestion } from './authority/ask.ts'
 import { keepAnswer } from './authority/keep-answer.ts'
 import { whatToAsk } from './authority/what-to-ask.ts'
-import type { Admission } from './door/use-case.ts'
+import type { UseCaseFace } from './door/use-case.ts'
 import { readEntry } from './journal/read-entry.ts'
 import { readJournal } from './journal/read-journal.ts'
 import { listPeople } from './people/list.ts'
@@ -21,18 +20,10 @@ import { bringInProgram } from './program/bring-in.ts'
 import { foundProgram } from './program/found.ts'
 import { makeFoundingLink } from './program/founding-link.ts'
 import { takeOutProgram } from './program/take-out.ts'
+import { RECORD_USE_CASES } from './records/all-records.ts'
 import { confirmRule } from './rulebooks/confirm.ts'
 import { listRuleBooks } from './rulebooks/list.ts'
 import { readEdition } from './rulebooks/read-edition.ts'
-
-/** What every use case declares, whatever it reads and writes. */
-export type UseCaseFace = {
-  kind: 'command' | 'desk' | 'query'
-  name: string
-  permission: Admission
-  stepUp?: true
-  input: z.ZodType
-}
 
 /** Every use case there is; what is not here nobody can call. A test walks them all. */
 export const ALL_USE_CASES: readonly UseCaseFace[] = [
@@ -61,4 +52,5 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   confirmRule,
   readJournal,
   readEntry,
+  ...RECORD_USE_CASES,
 ]

@@ -8,6 +8,10 @@ export const EVENT_KINDS = [
   'manager-reset',
   'rule-confirmed',
   'answer-kept',
+  'person-entered',
+  'record-entered',
+  'record-corrected',
+  'record-withdrawn',
 ] as const
 
 export type EventKind = (typeof EVENT_KINDS)[number]
@@ -35,6 +39,9 @@ export type EventSaid = {
   account?: string
   from?: 'command-line'
   answer?: { id: string }
+  section?: string
+  record?: string
+  person?: string
 }
 
 /** The sentence of an event, after the name of who did it: “… founded the program”. */
@@ -64,6 +71,36 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
     } and confirmed it`,
   'answer-kept': ({ answer }) =>
     `kept ${answer === undefined ? 'an answer' : `the answer ${answer.id}`}, which is relied on`,
+  'person-entered': ({ person }) =>
+    `entered a person${person === undefined ? '' : `, ${person}`}, with a membership`,
+  'record-entered': (said) => `entered ${recordText(said)}`,
+  'record-corrected': (said) => `corrected ${recordText(said)}`,
+  'record-withdrawn': (said) => `withdrew ${recordText(said)}, which never should have stood`,
+}
+
+function recordText({ section, record }: EventSaid): string {
+  const one = section === undefined ? undefined : SECTION_ONE[section]
+  return [one ?? 'a record', ...(record === undefined ? [] : [record])].join(' ')
+}
+
+/** A record of a section, in words. */
+const SECTION_ONE: Readonly<Partial<Record<string, string>>> = {
+  people: 'the person',
+  memberships: 'the membership',
+  permissions: 'the guardian’s permission',
+  certificates: 'the certificate',
+  cards: 'the card',
+  extensions: 'the order',
+  suspensions: 'the suspension',
+  resolutions: 'what words on a card mean,',
+  designations: 'the designation',
+  assignments: 'the training assignment',
+  organisations: 'the organisation',
+  places: 'the place',
+  items: 'the log or tree',
+  expectedWork: 'the expected work',
+  ratings: 'the rating',
+  raises: 'the raise',
 }
 
 function factsText(count: number): string {

@@ -8,7 +8,7 @@ import type { Caller } from '../../lib/usecases/door/caller.ts'
 import type { Outcome } from '../../lib/usecases/door/outcome.ts'
 import type { Runtime } from '../../lib/usecases/door/runtime.ts'
 import type { Command, DeskCommand, Query } from '../../lib/usecases/door/use-case.ts'
-import type { UseCaseFace } from '../../lib/usecases/all.ts'
+import type { UseCaseFace } from '../../lib/usecases/door/use-case.ts'
 
 /** Calls a use case of whatever kind, as a client would: by its face alone. */
 export function callAny(

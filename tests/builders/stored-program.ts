@@ -1,7 +1,7 @@
 import type { Program } from '../../lib/core/program/program.schema.ts'
 import type { Store } from '../../lib/store/client.ts'
 import { underLock, type Changes, type EntryToWrite } from '../../lib/store/write.ts'
-import { factsByEntry, headFact, statementFact } from '../../lib/usecases/program/program-facts.ts'
+import { factsByEntry, headFact, statementFacts } from '../../lib/usecases/program/program-facts.ts'
 
 /** A clock that stands still. */
 export const noon = (): Date => new Date('2027-05-03T12:00:00.000Z')
@@ -26,7 +26,7 @@ export async function storeProgram(
   for (const entry of program.entries) {
     const { record, withdraw } = byEntry.get(entry.n) ?? { record: [], withdraw: [] }
     const head = entry.n === 1 ? [headFact(program)] : []
-    const changes = { record: [...head, statementFact(entry), ...record], withdraw }
+    const changes = { record: [...head, ...statementFacts(entry), ...record], withdraw }
     await writeOne(store, changes, { statedAt: entry.statedAt })
     await afterEach(entry.n)
   }

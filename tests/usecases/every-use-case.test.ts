@@ -4,11 +4,13 @@ import { ROLES, type Role } from '../../lib/access/roles.ts'
 import { PERMISSIONS } from '../../lib/access/table.ts'
 import { writeWaiting } from '../../lib/store/access-log.ts'
 import { snapshotOf } from '../../lib/store/snapshot.ts'
-import { ALL_USE_CASES, type UseCaseFace } from '../../lib/usecases/all.ts'
+import { ALL_USE_CASES } from '../../lib/usecases/all.ts'
+import type { UseCaseFace } from '../../lib/usecases/door/use-case.ts'
 import { EVENT_KINDS, eventSentence, LOGGED_KINDS, loggedSentence } from '../../lib/wording/events.ts'
 import { callAny, callerAs } from '../builders/call-any.ts'
 import { openDemoRuntime, type TestRuntime } from '../builders/test-runtime.ts'
 import { twentyQuestions } from '../builders/twenty-questions.ts'
+import { EXPECTED_OF_RECORDS, type Expected } from './expected-of-records.ts'
 
 let opened: TestRuntime
 beforeAll(async () => {
@@ -21,16 +23,9 @@ const WORKERS = ROLES.filter((role) => role !== 'auditor')
 const MANAGER = ['program-manager'] as const
 const question = twentyQuestions()[1]!
 
-/** Who may call, by the table of roles: `scoped` says whether a role that is given for one unit is enough. */
-type Expected = {
-  input: object
-  may: 'anybody' | 'start' | readonly Role[]
-  scoped?: 'is-enough' | 'is-not-enough'
-}
-
 /**
  * Every use case with an input that is well formed, and who may call it. Written out here, not read from the access
- * table: this is what the table is held against. The inputs change no record: they name what is not there, or state what is on record.
+ * table: this is what the table is held against. Most inputs change no record: they name what is not there, or state what is on record.
  */
 const EXPECTED: Readonly<Record<string, Expected>> = {
   'accounts/sign-in': { input: { name: 'nobody-of-a-test', password: PASSWORD }, may: 'anybody' },
@@ -81,6 +76,7 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     scoped: 'is-not-enough',
   },
   'journal/read': { input: {}, may: ['certifying-official', ...MANAGER], scoped: 'is-not-enough' },
+  ...EXPECTED_OF_RECORDS,
   'journal/entry': { input: { n: 1 }, may: ['certifying-official', ...MANAGER], scoped: 'is-not-enough' },
 }
 

@@ -11,6 +11,7 @@ import {
 } from '../cards/cards.schema.ts'
 import { cautionSchema } from '../cautions/cautions.schema.ts'
 import { idField, nameField, textField } from '../kernel/fields.schema.ts'
+import { remarkFields } from '../journal/remarks.schema.ts'
 import { entryNumber } from '../kernel/versions.schema.ts'
 import {
   assignmentSchema,
@@ -39,8 +40,9 @@ export const entrySchema = z.strictObject({
   statedAt: instantField,
   actor: nameField,
   event: textField,
+  ...remarkFields,
 })
-/** One entry of a program's journal: its number from 1, who stated it, and at which moment in UTC. */
+/** One entry of a program's journal: its number from 1, who stated it, at which moment in UTC, why, and from which paper. */
 export type Entry = z.infer<typeof entrySchema>
 
 /** The sections of facts and their shapes, in the order in which they are written. */

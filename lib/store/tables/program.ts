@@ -1,6 +1,6 @@
-import { maybeDay, record, text, truth, type Tables } from './columns.ts'
+import { maybeDay, maybeJson, maybeText, record, text, truth, type Tables } from './columns.ts'
 
-/** The program itself, and what a program file said of its entries. */
+/** The program itself, what a program file said of its entries, and what those who made entries said of them. */
 export const programTables = {
   program: {
     anchor: 'program',
@@ -13,4 +13,5 @@ export const programTables = {
     },
   },
   statements: { anchor: 'statement', columns: { actor: text, event: text } },
-} satisfies Tables<'program' | 'statements'>
+  remarks: { anchor: 'remark', columns: { why: maybeText, paper: maybeJson } },
+} satisfies Tables<'program' | 'statements' | 'remarks'>

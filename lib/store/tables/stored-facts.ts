@@ -1,4 +1,5 @@
 import type { CalendarDate } from '../../core/calendar/dates.ts'
+import type { Remark } from '../../core/journal/remarks.schema.ts'
 import type { Version } from '../../core/kernel/versions.schema.ts'
 import type { SectionName } from '../../core/program/sections.ts'
 import type { Sections } from '../../core/authority/records.ts'
@@ -14,6 +15,9 @@ export type ProgramFact = Version & {
 
 /** What a program file said of one of its entries; `id` is `entry-` and the number that the file gave it. */
 export type StatementFact = Version & { actor: string; event: string }
+
+/** Why an entry was made, and the paper behind it; `id` is `entry-` and its number. */
+export type RemarkFact = Version & Remark
 
 /** Somebody who may sign in; `person` is who that is on record, where there is one. */
 export type AccountFact = Version & {
@@ -40,9 +44,10 @@ export type AccountRoleFact = Version & {
 export type StoredFacts = Sections & {
   program: ProgramFact
   statements: StatementFact
+  remarks: RemarkFact
   accounts: AccountFact
   accountRoles: AccountRoleFact
 }
 
 /** The name of a kind of fact that the database keeps. */
-export type StoredName = SectionName | 'program' | 'statements' | 'accounts' | 'accountRoles'
+export type StoredName = SectionName | 'program' | 'statements' | 'remarks' | 'accounts' | 'accountRoles'

@@ -1,4 +1,11 @@
-import { hasPermission, isInReach, peopleInReach, reachesProgram } from '../../access/reach.ts'
+import {
+  hasPermission,
+  isInReach,
+  peopleInReach,
+  reachesBelonging,
+  reachesPlace,
+  reachesProgram,
+} from '../../access/reach.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
 import type { Caller } from './caller.ts'
 import type { NotDone } from './outcome.ts'
@@ -37,6 +44,16 @@ export function admitAbout(
     case 'people': {
       const reach = peopleInReach(caller.actor, permission, belonging(world), world.today)
       return about.people.every((person) => isInReach(reach, person)) ? undefined : { kind: 'not-found' }
+    }
+    case 'records': {
+      const { memberships = [], places = [] } = about
+      const known = belonging(world)
+      const reach = peopleInReach(caller.actor, permission, known, world.today)
+      const isReached =
+        about.people.every((person) => isInReach(reach, person)) &&
+        memberships.every((one) => reachesBelonging(caller.actor, permission, one, known.places)) &&
+        places.every((place) => reachesPlace(caller.actor, permission, place, known.places))
+      return isReached ? undefined : { kind: 'not-found' }
     }
   }
 }

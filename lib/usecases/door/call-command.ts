@@ -100,6 +100,7 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
 /** Whom an entry quotes as those it is about. */
 function aboutOf(about: About): { about: readonly string[]; accounts?: readonly string[] } {
   if (about.kind === 'accounts') return { about: [], accounts: about.accounts }
+  if (about.kind === 'records') return { about: [...about.people, ...(about.added ?? [])] }
   return { about: about.kind === 'people' ? about.people : [] }
 }
 

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { Belongs } from '../../access/reach.ts'
 import type { Actor } from '../../access/roles.ts'
 import type { Permission } from '../../access/table.ts'
 import type { CalendarDate } from '../../core/calendar/dates.ts'
@@ -39,6 +40,18 @@ export type About =
   /** Accounts by the ids of their records; they belong to the program. */
   | { kind: 'accounts'; accounts: readonly string[] }
   | { kind: 'people'; people: readonly string[]; asList?: true }
+  /**
+   * What is entered or corrected. People on record must be within reach; so must what is named beside them, because
+   * somebody new has no membership yet, and nobody is moved, nor work put, where the caller's role does not reach.
+   */
+  | {
+      kind: 'records'
+      people: readonly string[]
+      /** Quoted with the people: those whom the entry itself puts on record. */
+      added?: readonly string[]
+      memberships?: readonly Belongs[]
+      places?: readonly string[]
+    }
 
 /** How a look stands in the access log beside whom it was about: what was asked, and how many records were shown. */
 export type Look = { question?: JsonValue; count?: number }
@@ -113,6 +126,15 @@ export type Query<Input, Facts, Value> = Omit<Common<Input, undefined>, 'prepare
   answer: (facts: Facts, world: World, actor: Actor | undefined) => Value
   /** How the look stands in the access log; nothing for what is nobody's record. */
   looked?: (value: Value, input: Input) => Look
+}
+
+/** What every use case declares, whatever it reads and writes. */
+export type UseCaseFace = {
+  kind: 'command' | 'desk' | 'query'
+  name: string
+  permission: Admission
+  stepUp?: true
+  input: z.ZodType
 }
 
 /** Declares a journalled write. */

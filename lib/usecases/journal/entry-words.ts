@@ -41,6 +41,9 @@ const saidSchema = z.object({
   from: z.exactOptional(z.literal('command-line')),
   account: z.exactOptional(z.string()),
   answer: z.exactOptional(z.object({ id: z.string() })),
+  section: z.exactOptional(z.string()),
+  record: z.exactOptional(z.string()),
+  person: z.exactOptional(z.string()),
 })
 
 /** What an entry says of its event; nothing where it says none of what our sentences tell. */

@@ -17,6 +17,7 @@ export function factIds(snapshot: Snapshot, n: number): (uuid: string) => string
   for (const section of SECTION_NAMES) for (const fact of facts[section]) take(section, fact)
   // What a file says of its entry stands in no snapshot, and has the entry's own number.
   take('statements', { id: `entry-${n}`, recordedIn: n })
+  for (const fact of snapshot.remarks) take('remarks', fact)
   for (const fact of snapshot.accounts) take('accounts', fact)
   for (const fact of snapshot.roles) take('accountRoles', fact)
   return (uuid) => ids.get(uuid) ?? uuid

@@ -9,7 +9,7 @@ import type { HeadPart } from '../../wording/refusals.ts'
 import { command, type EntryJournalled, type EntrySaved } from '../door/use-case.ts'
 import { refusedBecause, type NotDone } from '../door/outcome.ts'
 import { currentFactsOf, mergedProgram, newFactsOf, problemOfFile } from './merged-program.ts'
-import { factsByEntry, headFact, statementFact } from './program-facts.ts'
+import { factsByEntry, headFact, statementFacts } from './program-facts.ts'
 
 /** The text of a program file; its own reader says what is wrong inside. */
 const input = z.strictObject({ text: z.string() })
@@ -87,7 +87,7 @@ function withHistory(file: Program): Brought {
     const head = entry.n === 1 ? [headFact(file)] : []
     return {
       statedAt: entry.statedAt,
-      changes: { record: [...head, statementFact(entry), ...record], withdraw },
+      changes: { record: [...head, ...statementFacts(entry), ...record], withdraw },
     }
   })
   return {

@@ -1,9 +1,10 @@
+import type { Instant } from '../../core/calendar/instants.ts'
 import { canonicalJson } from '../../core/journal/canonical-json.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
 import type { ProgramProblem } from '../../core/program/problems.ts'
 import type { Program } from '../../core/program/program.schema.ts'
 import { SECTION_NAMES, type Fact, type SectionName } from '../../core/program/sections.ts'
-import type { NewFact } from '../../store/write.ts'
+import type { NewFact, Withdrawal } from '../../store/write.ts'
 import { withoutKnowing, type SectionFact } from './program-facts.ts'
 
 /** A fact and its place in the list of its section in the file that brings it. */
@@ -51,15 +52,24 @@ export function newFactsOf(
   return { record, same }
 }
 
-/** The program as it would be after one more entry with these facts, to be read and checked like any file. */
-export function mergedProgram(here: Program, n: number, record: readonly FactToBring[]): unknown {
+/**
+ * The program as it would be after one more entry that records and withdraws these facts, to be read and checked like
+ * any file; the entry is of the moment given, or of that of the last one.
+ */
+export function mergedProgram(
+  here: Program,
+  n: number,
+  record: readonly FactToBring[],
+  withdraw: readonly Withdrawal[] = [],
+  statedAt: Instant | undefined = here.entries.at(-1)?.statedAt,
+): unknown {
   const next = n + 1
-  const last = here.entries.at(-1)
-  const closed = new Map(
-    record.flatMap(({ section, fact }) =>
+  const closed = new Map([
+    ...record.flatMap(({ section, fact }) =>
       fact.supersedes === undefined ? [] : [[`${section} ${fact.id} ${fact.supersedes}`, next] as const],
     ),
-  )
+    ...withdraw.map(({ section, id, recordedIn }) => [`${section} ${id} ${recordedIn}`, next] as const),
+  ])
   const sections = SECTION_NAMES.map((section) => {
     const facts = (here[section] as readonly Fact[]).map((fact) => {
       const supersededIn = closed.get(`${section} ${fact.id} ${fact.recordedIn}`)
@@ -71,10 +81,7 @@ export function mergedProgram(here: Program, n: number, record: readonly FactToB
   return {
     ...here,
     ...Object.fromEntries(sections),
-    entries: [
-      ...here.entries,
-      { n: next, statedAt: last?.statedAt, actor: 'Kerfbook', event: 'what is to be brought in' },
-    ],
+    entries: [...here.entries, { n: next, statedAt, actor: 'Kerfbook', event: 'what is to be brought in' }],
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Remark } from '../../core/journal/remarks.schema.ts'
 import type { Entry, Program } from '../../core/program/program.schema.ts'
 import { SECTION_NAMES, type Fact, type SectionName } from '../../core/program/sections.ts'
 import type { NewFact, Withdrawal } from '../../store/write.ts'
@@ -38,7 +39,20 @@ export function headFact({ program, invented }: Program): NewFact {
   return { section: 'program', fact: { ...program, invented: invented ?? false } }
 }
 
-/** What a file says of one of its entries: who did what, in its words. */
-export function statementFact({ n, actor, event }: Entry): NewFact {
-  return { section: 'statements', fact: { id: `entry-${n}`, actor, event } }
+/** What a file says of one of its entries: who did what, in its words, and why. */
+export function statementFacts({ n, actor, event, why, paper }: Entry): NewFact[] {
+  return [
+    { section: 'statements', fact: { id: `entry-${n}`, actor, event } },
+    ...remarkFacts(n, { why, paper }),
+  ]
+}
+
+/** Why an entry was made, and the paper behind it; nothing where neither was said. */
+export function remarkFacts(
+  n: number,
+  { why, paper }: { [Name in keyof Remark]: Remark[Name] | undefined },
+): NewFact[] {
+  if (why === undefined && paper === undefined) return []
+  const said = { ...(why === undefined ? {} : { why }), ...(paper === undefined ? {} : { paper }) }
+  return [{ section: 'remarks', fact: { id: `entry-${n}`, ...said } }]
 }

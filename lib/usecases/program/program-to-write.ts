@@ -12,11 +12,15 @@ const THE_MACHINE = 'Kerfbook, from its own machine'
  * who gave it and the sentence of what it did.
  */
 export function programToWrite(snapshot: Snapshot): Program {
+  const remarks = new Map(snapshot.remarks.map((remark) => [remark.id, remark]))
   const entries = snapshot.program.entries.map((entry) => {
     const written = snapshot.commands.get(entry.n)
-    if (written === undefined) return entry
+    const { why, paper } = remarks.get(`entry-${entry.n}`) ?? {}
+    const said = { ...(why === undefined ? {} : { why }), ...(paper === undefined ? {} : { paper }) }
+    if (written === undefined) return { ...entry, ...said }
     return {
       ...entry,
+      ...said,
       actor: nameOf(snapshot, written.actor),
       event: isEvent(written.event) ? eventSentence(written.event) : written.event,
     }

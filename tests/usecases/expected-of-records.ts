@@ -1,0 +1,133 @@
+import type { Role } from '../../lib/access/roles.ts'
+
+/** Who may call, by the table of roles: `scoped` says whether a role that is given for one unit is enough. */
+export type Expected = {
+  input: object
+  may: 'anybody' | 'start' | readonly Role[]
+  scoped?: 'is-enough' | 'is-not-enough'
+}
+
+const KEEPS_PEOPLE = ['crew-coordinator', 'program-manager'] as const
+const KEEPS_CARDS = ['certifying-official', 'program-manager'] as const
+const RESOLVES = ['certifying-official'] as const
+const MANAGES = ['program-manager'] as const
+
+/** A section: who may write it, and a record that reads well, of nobody on record where it is about somebody. */
+type Row = readonly [one: string, may: readonly Role[], fields: object]
+
+const NOBODY = 'p-nobody-at-all'
+const DAY = '2027-05-03'
+const PLACE = 'north-ashlar'
+
+const ROWS: readonly Row[] = [
+  ['membership', KEEPS_PEOPLE, { person: NOBODY, organisation: 'ashlar-range-staff', capacity: 'volunteer' }],
+  ['permission', KEEPS_PEOPLE, { person: NOBODY, says: 'given', firstDay: DAY }],
+  ['certificate', KEEPS_PEOPLE, { person: NOBODY, subject: 'cpr', delivery: 'in-person', seen: true }],
+  [
+    'card',
+    KEEPS_CARDS,
+    {
+      number: 'N-1',
+      line: 1,
+      person: NOBODY,
+      book: 'federal-crosscut',
+      workKinds: ['bucking'],
+      sawKinds: ['crosscut'],
+      level: 'A',
+      effectiveDay: DAY,
+      restrictions: [],
+      carriedIn: { issuer: 'Invented Agency' },
+    },
+  ],
+  [
+    'extension',
+    MANAGES,
+    {
+      book: 'federal-crosscut',
+      runsTo: DAY,
+      effectiveDay: DAY,
+      order: 'Invented',
+      source: 'Invented',
+      of: { kind: 'card', card: 'no-card' },
+    },
+  ],
+  [
+    'suspension',
+    KEEPS_CARDS,
+    {
+      form: 'suspension',
+      kind: 'unsafe-act',
+      subject: { kind: 'person', person: NOBODY },
+      firstDay: DAY,
+      reason: 'Invented',
+    },
+  ],
+  ['resolution', RESOLVES, { card: 'no-card', restriction: 'r-1', into: [], reason: 'Invented' }],
+  [
+    'designation',
+    KEEPS_CARDS,
+    {
+      person: NOBODY,
+      role: 'instructor',
+      book: 'federal-crosscut',
+      level: 'A',
+      workKinds: ['bucking'],
+      sawKind: 'crosscut',
+      firstDay: DAY,
+    },
+  ],
+  [
+    'assignment',
+    KEEPS_PEOPLE,
+    { person: NOBODY, items: ['no-item'], firstDay: DAY, lastDay: DAY, trainers: [NOBODY] },
+  ],
+  ['organisation', MANAGES, { name: 'Invented organisation of a test' }],
+  ['place', MANAGES, { name: 'Invented place of a test', kind: 'place', parent: PLACE }],
+  ['item', KEEPS_PEOPLE, { name: 'Invented log of a test', workKind: 'bucking', diameter: 12, place: PLACE }],
+  [
+    'expected',
+    KEEPS_PEOPLE,
+    {
+      name: 'Invented work of a test',
+      workKind: 'bucking',
+      diameter: 12,
+      place: PLACE,
+      least: 0,
+      most: 1,
+      complexity: 'least',
+    },
+  ],
+  ['rating', KEEPS_PEOPLE, { item: 'no-item', complexity: 'least', rater: NOBODY, day: DAY, how: 'on-site' }],
+  ['raise', KEEPS_PEOPLE, { item: 'no-item', complexity: 'high', by: NOBODY, day: DAY, reason: 'Invented' }],
+]
+
+const correcting = { id: 'no-such-record', version: 1, why: 'Invented' }
+
+/** The same table for what is entered, corrected and withdrawn by hand, a section at a time. */
+export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
+  'records/enter-person': {
+    input: {
+      fields: { name: 'Invented Person of a test' },
+      membership: { organisation: 'ashlar-range-staff', unit: PLACE, capacity: 'volunteer' },
+    },
+    may: KEEPS_PEOPLE,
+    scoped: 'is-enough',
+  },
+  'records/correct-person': {
+    input: { ...correcting, fields: { name: 'Invented' } },
+    may: KEEPS_PEOPLE,
+    scoped: 'is-enough',
+  },
+  'records/withdraw-person': { input: correcting, may: KEEPS_PEOPLE, scoped: 'is-enough' },
+  ...Object.fromEntries(
+    ROWS.flatMap(([one, may, fields]) => {
+      const programWide = ['organisation', 'place'].includes(one)
+      const enter: Expected = { input: { fields }, may, scoped: programWide ? 'is-not-enough' : 'is-enough' }
+      return [
+        [`records/enter-${one}`, enter],
+        [`records/correct-${one}`, { input: { ...correcting, fields }, may, scoped: 'is-enough' }],
+        [`records/withdraw-${one}`, { input: correcting, may, scoped: 'is-enough' }],
+      ] as const
+    }),
+  ),
+}
