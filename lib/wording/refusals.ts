@@ -26,6 +26,7 @@ export type Refusal =
   | { kind: 'no-common-day'; first?: CalendarDate; last?: CalendarDate }
   | { kind: 'not-yet-known'; latest: number }
   | { kind: 'nothing-to-correct' }
+  | { kind: 'named-by-others'; count: number }
   | { kind: 'command-used-otherwise' }
   | { kind: 'clock-behind'; now: Instant; last: Instant }
   | { kind: 'constraint'; rule: string; name: string }
@@ -76,6 +77,8 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
     }.`,
   'not-yet-known': ({ latest }) => `The journal has entries 1 to ${latest}.`,
   'nothing-to-correct': () => 'The record says this already. Nothing was changed.',
+  'named-by-others': ({ count }) =>
+    `${count === 1 ? 'Another record names' : `${count} other records name`} this one and would be about nothing. Correct or withdraw ${count === 1 ? 'it' : 'them'} first.`,
   'command-used-otherwise': () =>
     'This command was sent before with other contents. Nothing was changed; open the page again and repeat what you want.',
   'clock-behind': ({ now, last }) =>

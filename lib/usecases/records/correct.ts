@@ -11,6 +11,7 @@ import { withoutKnowing } from '../program/program-facts.ts'
 import { refusedByHand, withHand } from './by-hand.ts'
 import { correctInput, withdrawInput } from './hand-made.schema.ts'
 import { handOf, remarkOf } from './hand-of.ts'
+import { countNamedBy } from './named-by.ts'
 import { aboutRecord, RECORD_KINDS, type RecordSection } from './record-kinds.ts'
 import { checkChanges, factToRecord, readTyped, type HandMade } from './typed-record.ts'
 
@@ -79,6 +80,8 @@ export function withdrawRecord<Name extends RecordSection>(section: Name) {
     about: ({ about }) => about,
     seen: ({ current }, { version }) => ({ version, current }),
     decide: ({ current }, { id, why }, { snapshot, now }, actor): Result<Withdrawn, NotDone> => {
+      const count = countNamedBy(snapshot.program, snapshot.n, section, id)
+      if (count > 0) return refusal(refusedBecause({ kind: 'named-by-others', count }))
       const withdraw = [{ section, id, recordedIn: current.recordedIn }]
       const checked = checkChanges(snapshot, { record: [], withdraw }, now)
       if (!checked.ok) return checked
