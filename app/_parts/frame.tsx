@@ -19,7 +19,7 @@ export function Frame({
       <header className="mast">
         <div className="sheet">
           <Wordmark />
-          <span className="program">{program}</span>
+          <bdi className="program">{program}</bdi>
           {who === undefined ? null : <div className="who">{who}</div>}
           {rooms}
         </div>
