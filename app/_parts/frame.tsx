@@ -19,7 +19,9 @@ export function Frame({
       <header className="mast">
         <div className="sheet">
           <Wordmark />
-          <span className="program">{program}</span>
+          <span className="program">
+            <bdi>{program}</bdi>
+          </span>
           {who === undefined ? null : <div className="who">{who}</div>}
           {rooms}
         </div>

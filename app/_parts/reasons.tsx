@@ -13,6 +13,7 @@ import type { ShownRecord } from '../../lib/wording/record-index.ts'
 import { standingText } from '../../lib/wording/standings.ts'
 import { markWords } from '../../lib/wording/work-words.ts'
 import { ruleAddress } from './rule-address.ts'
+import { Said } from './said.tsx'
 import { StatusShape } from './status-mark.tsx'
 
 /** What a chain of reasons needs besides itself. */
@@ -114,7 +115,7 @@ function Step({
       <StatusShape of={status} />
       <p>
         <span className="hidden-by-sight">{heard}</span>
-        {sentence}
+        <Said>{sentence}</Said>
       </p>
       {step.rule === undefined ? null : <Rule rule={step.rule} leads={words.leads !== undefined} />}
       {step.records.map((id) => (
@@ -135,11 +136,14 @@ function Rule({ rule: { rule, source, mark, edition }, leads }: { rule: RuleRef;
 function RecordLines({ id, words: { records, leads } }: { id: string; words: ReasonWords }) {
   if (records === undefined) return <p className="cites">Record {id}</p>
   return (records.get(id) ?? []).map((record) => {
-    const recorded = recordedText(record)
+    const recorded = <Said>{recordedText(record)}</Said>
     return (
       <p key={record.section} className="cites">
-        Record {record.section}/{record.id}: <bdi className="entry">{record.says}</bdi> (
-        {leads?.toJournal === true ? <a href={`/journal/${record.entry}`}>{recorded}</a> : recorded})
+        Record {record.section}/{record.id}:{' '}
+        <span className="entry">
+          <Said>{record.says}</Said>
+        </span>{' '}
+        ({leads?.toJournal === true ? <a href={`/journal/${record.entry}`}>{recorded}</a> : recorded})
       </p>
     )
   })

@@ -9,7 +9,7 @@ export function Section({
 }: {
   id: string
   title: string
-  caption?: string
+  caption?: ReactNode
   children: ReactNode
 }) {
   return (

@@ -9,6 +9,7 @@ import { caller, visitorOf } from '../_door/visitor.ts'
 import { addressWith, addressWord, type AddressWords } from '../_parts/address.ts'
 import { DeskPage } from '../_parts/desk-page.tsx'
 import { PageHeading } from '../_parts/page-heading.tsx'
+import { Said } from '../_parts/said.tsx'
 import { Section } from '../_parts/section.tsx'
 import { TableFilter } from '../_parts/table-filter.tsx'
 import { Table, type Column } from '../_parts/table.tsx'
@@ -98,7 +99,7 @@ const COLUMNS: readonly Column<ListedEntry>[] = [
         <bdi>
           <strong>{by}</strong>
         </bdi>{' '}
-        <bdi>{sentence}</bdi>
+        <Said>{sentence}</Said>
       </>
     ),
   },

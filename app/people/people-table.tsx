@@ -9,6 +9,7 @@ import { dayFromToday, lineText, shortLineTexts } from '../../lib/wording/standi
 import { workKindWords } from '../../lib/wording/work-words.ts'
 import { LapseLine } from '../_parts/lapse-line.tsx'
 import { Level } from '../_parts/level.tsx'
+import { Said } from '../_parts/said.tsx'
 import { Table, type Column, type TableAddress } from '../_parts/table.tsx'
 import { LineMark } from './line-mark.tsx'
 import { lineRuns } from './line-runs.ts'
@@ -64,7 +65,11 @@ export function PeopleTable({
 }
 
 function Name({ row: { id, isOpen }, names }: Shown & { row: PersonRow }) {
-  const name = <bdi>{names.person(id)}</bdi>
+  const name = (
+    <bdi>
+      <Said>{names.person(id)}</Said>
+    </bdi>
+  )
   return isOpen ? <a href={`/people/${id}`}>{name}</a> : name
 }
 
@@ -99,7 +104,7 @@ function Standing({ row, kind, names, today, days }: Shown & { row: PersonRow; k
       />
       {shortLineTexts(line, line.work.complexity, today, names).map((sentence) => (
         <p key={sentence} className="small">
-          {sentence}
+          <Said>{sentence}</Said>
         </p>
       ))}
     </div>
@@ -111,7 +116,9 @@ function Next({ row: { next, isOpen }, names, today }: Shown & { row: PersonRow 
   if (next === undefined) return <span className="caption">nothing with a day</span>
   return (
     <>
-      <span className="small">{capitalised(heldText(next.what, names))}</span>
+      <span className="small">
+        <Said>{capitalised(heldText(next.what, names))}</Said>
+      </span>
       <br />
       {dayFromToday(next.last, today)}
     </>

@@ -8,6 +8,7 @@ import { valueForPage } from '../_door/value-for-page.ts'
 import { caller, visitorOf } from '../_door/visitor.ts'
 import { DeskPage } from '../_parts/desk-page.tsx'
 import { PageHeading } from '../_parts/page-heading.tsx'
+import { Said } from '../_parts/said.tsx'
 import { Section } from '../_parts/section.tsx'
 import { Table, type Column } from '../_parts/table.tsx'
 
@@ -40,7 +41,7 @@ function Book({ book: { id, name, says, isOwn, editions, places } }: { book: Lis
       <p className="entry">{says}</p>
       {governsSentences(isOwn, places).map((sentence) => (
         <p key={sentence} className="small">
-          {sentence}
+          <Said>{sentence}</Said>
         </p>
       ))}
       <Table

@@ -31,30 +31,48 @@ export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
   const database = await cloneDatabase()
   // The heads of its journal lie there, and belong to this database alone.
   const folder = mkdtempSync(join(tmpdir(), 'kerfbook-app-'))
-  const port = await freePort()
-  const address = `http://127.0.0.1:${port}`
-  const child = startChild('lib/cli/serve/main.ts', words, {
-    PORT: String(port),
+  const { stop, ...running } = await startProcess(ROOT, words, {
+    KERFBOOK_DIST: TEST_PAGES,
     KERFBOOK_DATA: folder,
     DATABASE_URL: database.appUrl,
     DATABASE_OWNER_URL: database.ownerUrl,
   })
+  return {
+    ...running,
+    database,
+    stop: async () => {
+      await stop()
+      await database.drop()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/**
+ * Starts the process of a Kerfbook, and waits until it answers.
+ * @param root the folder of the project, or of a copy of it
+ * @param words as after `npm start --`
+ */
+export async function startProcess(
+  root: string,
+  words: readonly string[],
+  environment: Record<string, string>,
+): Promise<Omit<Kerfbook, 'database'>> {
+  const port = await freePort()
+  const address = `http://127.0.0.1:${port}`
+  const child = startChild(root, 'lib/cli/serve/main.ts', words, { PORT: String(port), ...environment })
   const printed = gathered(child)
   await untilUp(address, child, printed)
   return {
     address,
-    database,
     printed,
     logged: () => linesOf(printed()),
     process: child,
     stop: async () => {
-      if (child.exitCode === null && child.signalCode === null) {
-        const exited = once(child, 'exit')
-        child.kill('SIGTERM')
-        await exited
-      }
-      await database.drop()
-      rmSync(folder, { recursive: true, force: true })
+      if (child.exitCode !== null || child.signalCode !== null) return
+      const exited = once(child, 'exit')
+      child.kill('SIGTERM')
+      await exited
     },
   }
 }
@@ -63,7 +81,10 @@ export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
 export async function startPagesAlone(): Promise<Pick<Kerfbook, 'address' | 'logged' | 'process'>> {
   await buildTestPages()
   const port = await freePort()
-  const child = startChild('tests/app/pages-alone.ts', [], { PORT: String(port) })
+  const child = startChild(ROOT, 'tests/app/pages-alone.ts', [], {
+    PORT: String(port),
+    KERFBOOK_DIST: TEST_PAGES,
+  })
   const address = `http://127.0.0.1:${port}`
   const printed = gathered(child)
   while (!/^Serving/m.test(printed())) {
@@ -75,13 +96,17 @@ export async function startPagesAlone(): Promise<Pick<Kerfbook, 'address' | 'log
 
 type Child = ChildProcessByStdio<null, Readable, Readable>
 
-function startChild(script: string, words: readonly string[], environment: Record<string, string>): Child {
+function startChild(
+  root: string,
+  script: string,
+  words: readonly string[],
+  environment: Record<string, string>,
+): Child {
   return spawn(process.execPath, ['--import', 'tsx', script, ...words], {
-    cwd: ROOT,
+    cwd: root,
     env: {
       ...process.env,
       NODE_ENV: 'production',
-      KERFBOOK_DIST: TEST_PAGES,
       KERFBOOK_LOG: 'info',
       ...environment,
     },

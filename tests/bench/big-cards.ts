@@ -28,7 +28,9 @@ type Run = { effectiveDay: CalendarDate; lastDay: CalendarDate }
 export function addCards(draw: Draw, into: BigCards, person: string, isStaff: boolean): void {
   const lines = isStaff ? BOTH_C : drawLines(draw)
   if (lines.length === 0) return
-  const book = !isStaff && draw.chance(12) ? COOPERATOR : FEDERAL
+  // The book of the partner has no level for trainees.
+  const isOfPartner = !isStaff && draw.chance(12) && lines[0]?.level !== TRAINEE
+  const book = isOfPartner ? COOPERATOR : FEDERAL
   const years = book === FEDERAL ? 3 : Math.max(1, ['A', 'B', 'C'].indexOf(lines[0]?.level ?? 'A') + 1)
   const runs = isStaff
     ? [{ effectiveDay: dayBefore(draw, 400), lastDay: dayAfter(draw, 400) }]
@@ -109,13 +111,14 @@ export function addSharedSuspensions(draw: Draw, into: BigCards): void {
   )
 }
 
+const TRAINEE = 'trainee'
 const BOTH: WorkKind[] = ['bucking', 'felling']
 const BOTH_C: Line[] = [{ level: 'C', workKinds: BOTH }]
 
 function drawLines(draw: Draw): Line[] {
-  const level = draw.weighted([[12, ''], [7, 'trainee'], [30, 'A'], [36, 'B'], [15, 'C']] as const) // prettier-ignore
+  const level = draw.weighted([[12, ''], [7, TRAINEE], [30, 'A'], [36, 'B'], [15, 'C']] as const) // prettier-ignore
   if (level === '') return []
-  if (level === 'trainee') return [{ level, workKinds: ['bucking'] }]
+  if (level === TRAINEE) return [{ level, workKinds: ['bucking'] }]
   const kinds = draw.weighted([[55, 'bucking'], [37, 'both'], [6, 'two-lines'], [2, 'not-stated']] as const) // prettier-ignore
   switch (kinds) {
     case 'bucking':

@@ -14,6 +14,7 @@ const benches = {
   start: 'start.ts',
   snapshot: 'snapshot.ts',
   journal: 'journal.ts',
+  pages: 'pages.ts',
 }
 
 const names = process.argv.slice(2)

@@ -8,6 +8,7 @@ import { valueForPage } from '../../_door/value-for-page.ts'
 import { caller, visitorOf } from '../../_door/visitor.ts'
 import { DeskPage } from '../../_parts/desk-page.tsx'
 import { PageHeading } from '../../_parts/page-heading.tsx'
+import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
 import { Table, type Column } from '../../_parts/table.tsx'
 
@@ -35,7 +36,7 @@ export default async function EntryPage({ params }: { params: Promise<{ n: strin
             <bdi>
               <strong>{entry.by}</strong>
             </bdi>{' '}
-            <bdi>{entry.sentence}</bdi>
+            <Said>{entry.sentence}</Said>
           </>
         }
       />

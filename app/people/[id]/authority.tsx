@@ -9,6 +9,7 @@ import { complexitiesText, dayFromToday, lineReasons, lineText } from '../../../
 import { inchesText, sawKindWords, workKindWords } from '../../../lib/wording/work-words.ts'
 import { LapseKey, LapseLine } from '../../_parts/lapse-line.tsx'
 import { Level } from '../../_parts/level.tsx'
+import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
 import { StatusMark } from '../../_parts/status-mark.tsx'
 import { Table } from '../../_parts/table.tsx'
@@ -20,7 +21,7 @@ export function Authority({ person }: { person: PersonPage }) {
   const { days, today, holdings, strata } = person
   const shown = `Each line shows ${spanText(days)}; today, ${dayText(today)}, is marked.`
   return (
-    <Section id="authority" title="Authority" caption={askedAs(person)}>
+    <Section id="authority" title="Authority" caption={<Said>{askedAs(person)}</Said>}>
       <div className="strata stack-wide">
         <Table
           caption={`By kind of work and how complex it is. ${shown}`}
@@ -55,7 +56,7 @@ export function Authority({ person }: { person: PersonPage }) {
               key: 'what',
               head: 'Held',
               speaksForItself: true,
-              cell: ({ what }) => capitalised(heldText(what, person.names)),
+              cell: ({ what }) => <Said>{capitalised(heldText(what, person.names))}</Said>,
             },
             {
               key: 'line',
@@ -123,7 +124,7 @@ function StratumWords({ stratum, person }: { stratum: Stratum; person: PersonPag
       {capitalised(lineText(stratum, person.today))}.
       {lineReasons(stratum, person.names).map((reason) => (
         <p key={reason} className="caption">
-          {reason}
+          <Said>{reason}</Said>
         </p>
       ))}
     </>

@@ -1,6 +1,7 @@
 import type { PersonPage } from '../../../lib/usecases/people/person.ts'
 import { ageText } from '../../../lib/wording/ages.ts'
 import { capitalised, joinedByAnd } from '../../../lib/wording/lists.ts'
+import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
 
 /** Where a person belongs today, and what of their age decides. */
@@ -14,14 +15,16 @@ export function Belonging({
       <dl className="facts">
         <dt>Unit</dt>
         <dd>
-          <bdi>{listed(units.map(names.place))}</bdi>
+          <Listed names={units.map(names.place)} />
         </dd>
         <dt>Organisation</dt>
         <dd>
-          <bdi>{listed(organisations.map(names.organisation))}</bdi>
+          <Listed names={organisations.map(names.organisation)} />
         </dd>
         <dt>Age</dt>
-        <dd>{capitalised(ageText(age))}</dd>
+        <dd>
+          <Said>{capitalised(ageText(age))}</Said>
+        </dd>
       </dl>
     </Section>
   )
@@ -30,6 +33,6 @@ export function Belonging({
 const WHY_NO_BIRTH_DATE =
   'A birth date is shown to the person and to who manages the program; to you, the day from which they are of age, where it still decides.'
 
-function listed(names: readonly string[]): string {
-  return names.length === 0 ? 'none today' : joinedByAnd(names)
+function Listed({ names }: { names: readonly string[] }) {
+  return <Said>{names.length === 0 ? 'none today' : joinedByAnd(names)}</Said>
 }

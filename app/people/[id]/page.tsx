@@ -10,6 +10,7 @@ import { valueForPage } from '../../_door/value-for-page.ts'
 import { caller, visitorOf, type Visitor } from '../../_door/visitor.ts'
 import { DeskPage } from '../../_parts/desk-page.tsx'
 import { PageHeading } from '../../_parts/page-heading.tsx'
+import { Said } from '../../_parts/said.tsx'
 import { Authority } from './authority.tsx'
 import { Belonging } from './belonging.tsx'
 import { Records } from './records.tsx'
@@ -58,7 +59,9 @@ function Summary({ person }: { person: PersonPage }) {
   return (
     <ul className="lead">
       {personSummary(person.strata, person.today, person.names).map((sentence) => (
-        <li key={sentence}>{sentence}</li>
+        <li key={sentence}>
+          <Said>{sentence}</Said>
+        </li>
       ))}
     </ul>
   )

@@ -7,6 +7,7 @@ import type {
 import type { ShownEntry } from '../../../lib/usecases/people/shown-entries.ts'
 import { momentText } from '../../../lib/wording/days.ts'
 import { capitalised, joinedByAnd } from '../../../lib/wording/lists.ts'
+import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
 
 /** The records of a person as the page groups them. */
@@ -76,7 +77,9 @@ function History({ history: { versions }, readsJournal }: { history: ShownHistor
   return versions.map((version) =>
     version.closed === undefined ? (
       <div key={version.recorded.n}>
-        <p className="entry">{capitalised(version.says)}.</p>
+        <p className="entry">
+          <Said>{`${capitalised(version.says)}.`}</Said>
+        </p>
         <Entry
           entry={version.recorded}
           verb={version.corrects === undefined ? 'Recorded' : 'Corrected'}
@@ -108,7 +111,9 @@ function Superseded({
     <div className="superseded">
       <p className="entry">
         <span className="caption">Counts no more: </span>
-        <s>{capitalised(version.says)}.</s>
+        <s>
+          <Said>{`${capitalised(version.says)}.`}</Said>
+        </s>
       </p>
       <Entry entry={version.recorded} verb="Recorded" readsJournal={readsJournal} />
       <Entry entry={closed} verb="Closed" readsJournal={readsJournal} />
@@ -123,7 +128,7 @@ function Entry({ entry, verb, readsJournal }: { entry: ShownEntry; verb: string;
     <p className="caption">
       {verb} in {readsJournal ? <a href={`/journal/${n}`}>entry {n}</a> : `entry ${n}`} by <bdi>{by}</bdi>,{' '}
       {momentText(at)}
-      {said === undefined ? '.' : <>: {said}.</>}
+      <Said>{said === undefined ? '.' : `: ${said}.`}</Said>
     </p>
   )
 }

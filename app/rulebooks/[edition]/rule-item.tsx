@@ -1,6 +1,7 @@
 import type { RuleToRead } from '../../../lib/usecases/rulebooks/read-edition.ts'
 import { confirmedSentence, supportText } from '../../../lib/wording/book-pages.ts'
 import { ruleAnchor } from '../../_parts/rule-address.ts'
+import { Said } from '../../_parts/said.tsx'
 
 /**
  * A rule: what it says, its figures, its source and mark, and what another source says. One that nobody has confirmed
@@ -53,8 +54,10 @@ export function RuleBody({
       )}
       {confirmed === undefined ? null : (
         <p className="caption">
-          <strong>{confirmedSentence(confirmed)}</strong> What was read:{' '}
-          <bdi className="entry">{confirmed.read}</bdi>
+          <strong>
+            <Said>{confirmedSentence(confirmed)}</Said>
+          </strong>{' '}
+          What was read: <bdi className="entry">{confirmed.read}</bdi>
         </p>
       )}
     </div>

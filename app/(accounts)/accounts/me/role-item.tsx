@@ -3,6 +3,7 @@ import { ALL_USE_CASES } from '../../../../lib/usecases/all.ts'
 import type { RoleHeld } from '../../../../lib/usecases/accounts/what-i-may-do.ts'
 import { dayText, spanText } from '../../../../lib/wording/days.ts'
 import { capitalised } from '../../../../lib/wording/lists.ts'
+import { Said } from '../../../_parts/said.tsx'
 
 /** A role: for what it was given, since when and by whom, and everything that it allows. */
 export function RoleItem({ held }: { held: RoleHeld }) {
@@ -10,7 +11,7 @@ export function RoleItem({ held }: { held: RoleHeld }) {
   return (
     <li className="rule-item">
       <h3>
-        <bdi>{capitalised(roleText(role, held))}</bdi>
+        <Said>{capitalised(roleText(role, held))}</Said>
       </h3>
       <div className="rule-body">
         <p className="caption">
@@ -25,7 +26,12 @@ export function RoleItem({ held }: { held: RoleHeld }) {
             return (
               <li key={permission}>
                 {says}
-                {about === 'people' ? <span>, {reachText(reach, held)}</span> : null}.
+                {about === 'people' ? (
+                  <span>
+                    , <Said>{reachText(reach, held)}</Said>
+                  </span>
+                ) : null}
+                .
               </li>
             )
           })}

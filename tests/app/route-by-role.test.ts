@@ -1,0 +1,202 @@
+import { randomUUID } from 'node:crypto'
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { ROLES } from '../../lib/access/roles.ts'
+import { readProgram } from '../../lib/core/program/read-program.ts'
+import { REPOSITORY } from '../../lib/platform/database/data-folder.ts'
+import { cookiesOf, openAccounts } from './accounts-of-each-role.ts'
+import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+
+/** Whose names and ids somebody may come to read. */
+type Reach = 'everybody' | 'volunteers' | 'own' | 'nobody'
+type Who = {
+  name: string
+  role: string
+  reach: Reach
+  /** Their own record; its name stands at the head of each page. */
+  person?: string
+}
+
+// Of the demonstration: one account for each of its roles; then an account for each other role, and one without any.
+const OWN = 'p-kaoru-minase'
+const MORE = [
+  { name: 'of-a-lead', person: OWN, role: 'crew-lead' },
+  { name: 'of-an-evaluator', person: OWN, role: 'evaluator' },
+  { name: 'of-a-filer', person: OWN, role: 'filer' },
+  { name: 'of-an-auditor', person: OWN, role: 'auditor' },
+  { name: 'of-nobody', person: OWN },
+] as const
+const WHO: readonly Who[] = [
+  { name: 'marit', role: 'program-manager', reach: 'everybody' },
+  { name: 'petra', role: 'certifying-official', reach: 'everybody' },
+  { name: 'ines', role: 'crew-coordinator', reach: 'everybody' },
+  { name: 'solvei', role: 'crew-coordinator', reach: 'volunteers' },
+  { name: 'siobhan', role: 'instructor', reach: 'own', person: 'p-siobhan-o-briain' },
+  { name: 'anneli', role: 'sawyer', reach: 'own', person: 'p-anneli-rautavuoma' },
+  { name: 'of-a-lead', role: 'crew-lead', reach: 'own', person: OWN },
+  { name: 'of-an-evaluator', role: 'evaluator', reach: 'own', person: OWN },
+  { name: 'of-a-filer', role: 'filer', reach: 'own', person: OWN },
+  { name: 'of-an-auditor', role: 'auditor', reach: 'nobody', person: OWN },
+  { name: 'of-nobody', role: 'none', reach: 'nobody', person: OWN },
+]
+
+const QUESTION =
+  'work=felling&across=22&complexity=moderate&saw=crosscut&first=8+Jul+2027&last=15+Jul+2027&place=north-ashlar'
+const UNIT_OF_INES = 'p-dana-whitlow'
+const OTHER_UNIT = 'p-lukasz-wrzos'
+const VOLUNTEER = 'p-hallvard-eikeset'
+// From memory, and in the demonstration confirmed by nobody.
+const CONFIRM = '/rulebooks/federal-crosscut-2016/confirm/suspension'
+
+/** The routes by the file of each, with the addresses at which they are visited. */
+const ROUTES: Readonly<Record<string, readonly string[]>> = {
+  '(authority)/page.tsx': [
+    '/',
+    `/?${QUESTION}`,
+    `/?${QUESTION}&person=${OTHER_UNIT}`,
+    '/?item=i-c-01-log-1&saw=crosscut',
+  ],
+  '(authority)/answer.csv/route.ts': [`POST /answer.csv?${QUESTION}`],
+  '(authority)/answer.json/route.ts': [`POST /answer.json?${QUESTION}`],
+  '(accounts)/accounts/me/page.tsx': ['/accounts/me'],
+  '(accounts)/sign-in/page.tsx': ['/sign-in'],
+  '(program)/begin/[code]/page.tsx': ['/begin/no-such-code'],
+  'api/auth/[...nextauth]/route.ts': ['/api/auth/session'],
+  'journal/page.tsx': ['/journal'],
+  'journal/[n]/page.tsx': ['/journal/2'],
+  'parts/page.tsx': ['/parts'],
+  'people/page.tsx': ['/people', '/people?name=wrzos'],
+  'people/[id]/page.tsx': [`/people/${UNIT_OF_INES}`, `/people/${OTHER_UNIT}`, `/people/${VOLUNTEER}`],
+  'rulebooks/page.tsx': ['/rulebooks'],
+  'rulebooks/[edition]/page.tsx': ['/rulebooks/federal-crosscut-2016'],
+  'rulebooks/[edition]/confirm/[rule]/page.tsx': [CONFIRM],
+}
+
+const AS_PARTS = [
+  '/',
+  `/?${QUESTION}`,
+  '/people',
+  `/people/${OTHER_UNIT}`,
+  `/people/${VOLUNTEER}`,
+  '/journal/2',
+  CONFIRM,
+]
+
+let kerfbook: Kerfbook
+let cookies: ReadonlyMap<string, string>
+beforeAll(async () => {
+  kerfbook = await startKerfbook()
+  await openAccounts(kerfbook, MORE)
+  cookies = await cookiesOf(
+    kerfbook,
+    WHO.map(({ name }) => name),
+  )
+}, 400_000)
+afterAll(() => kerfbook.stop())
+
+const read = readProgram(readFileSync(join(REPOSITORY, 'seeds/demo.json'), 'utf8'))
+if (!read.ok) throw new Error('the demonstration cannot be read')
+const { people, memberships } = read.value
+const volunteers = new Set(
+  memberships
+    .filter(({ organisation }) => organisation === 'lantern-creek-volunteers')
+    .map(({ person }) => person),
+)
+
+/** Gets an address, or sends the form of a file to it, and follows nothing. */
+async function answerTo(address: string, cookie: string) {
+  const isForm = address.startsWith('POST ')
+  const answer = await fetch(`${kerfbook.address}${address.replace(/^POST /, '')}`, {
+    method: isForm ? 'POST' : 'GET',
+    redirect: 'manual',
+    headers: { cookie },
+    ...(isForm ? { body: new URLSearchParams({ id: randomUUID() }) } : {}),
+  })
+  return { status: answer.status, text: await answer.text() }
+}
+
+/** A page as the framework asks for it from a page that is open: no HTML, but what the browser makes it of. */
+async function partsOf(address: string, cookie: string) {
+  // The framework leads on to the address under which the parts are known.
+  const answer = await fetch(`${kerfbook.address}${address}`, { headers: { cookie, rsc: '1' } })
+  return { type: answer.headers.get('content-type'), text: await answer.text() }
+}
+
+/** Whose name or id stands in the answer to an address, among those out of reach; not whom the address itself names. */
+function leaked(text: string, address: string, { reach, person: own }: Who): string[] {
+  if (reach === 'everybody') return []
+  const plain = text.replaceAll('&#x27;', "'").replaceAll('&amp;', '&')
+  const isReached = ({ id }: { id: string }) => id === own || (reach === 'volunteers' && volunteers.has(id))
+  const wordsOf = (some: typeof people) => some.flatMap(({ id, name }) => [id, name])
+  // Two people may share a name, and the id of one may begin like that of another.
+  const known = wordsOf(people.filter(isReached))
+  return wordsOf(people.filter((one) => !isReached(one))).filter(
+    (word) => plain.includes(word) && !address.includes(word) && !known.some((other) => other.includes(word)),
+  )
+}
+
+const isIn = (who: Who, roles: readonly string[]) => roles.includes(who.role)
+const WORKERS = ROLES.filter((role) => role !== 'auditor')
+const WHOLE_PROGRAM = ['program-manager', 'certifying-official']
+
+/** What each address answers to each account: written out here, not read from the access table. */
+function expectedAt(address: string, who: Who): number {
+  const path = address.replace(/^POST /, '').replace(/\?.*/, '')
+  const isSignedIn = who.role !== 'none'
+  if (path.startsWith('/begin/') || path === '/api/auth/session') return 200
+  if (path === '/sign-in') return isSignedIn ? 307 : 200
+  // An account without a role is nobody here.
+  if (!isSignedIn) return path.startsWith('/answer.') ? (who.name === 'nobody' ? 401 : 403) : 307
+  if (path.startsWith('/answer.')) return isIn(who, WORKERS) ? 200 : 403
+  if (path === '/accounts/me' || path === '/parts') return 200
+  if (path === CONFIRM) return isIn(who, ['program-manager']) ? 200 : 403
+  if (path.startsWith('/rulebooks')) return 200
+  if (path.startsWith('/journal')) return isIn(who, WHOLE_PROGRAM) ? 200 : 403
+  if (!isIn(who, WORKERS)) return 403
+  if (!path.startsWith('/people/')) return 200
+  const mayOpen =
+    isIn(who, WHOLE_PROGRAM) ||
+    (who.name === 'ines' && path.endsWith(UNIT_OF_INES)) ||
+    (who.name === 'solvei' && path.endsWith(VOLUNTEER))
+  return mayOpen ? 200 : 404
+}
+
+describe('every route and every role', () => {
+  it('[P9] no route is left out', () => {
+    const files = readdirSync(join(REPOSITORY, 'app'), { recursive: true, encoding: 'utf8' })
+    const routes = files.filter((file) => /(^|\/)(page\.tsx|route\.ts)$/.test(file))
+    expect(routes.sort()).toEqual(Object.keys(ROUTES).sort())
+    expect(new Set(WHO.map(({ role }) => role))).toEqual(new Set([...ROLES, 'none']))
+  })
+
+  it.each(WHO)(
+    '[P9] $role, $name, is let in where the role allows it, and reads of nobody else',
+    async (who) => {
+      const cookie = cookies.get(who.name) ?? ''
+      for (const address of Object.values(ROUTES).flat()) {
+        const { status, text } = await answerTo(address, cookie)
+        expect.soft(status, address).toBe(expectedAt(address, who))
+        expect.soft(leaked(text, address, who), address).toEqual([])
+      }
+    },
+  )
+
+  it.each(WHO)('[P9] $role, $name, reads no more where a page is asked for as its parts', async (who) => {
+    const cookie = cookies.get(who.name) ?? ''
+    for (const address of AS_PARTS) {
+      const { type, text } = await partsOf(address, cookie)
+      expect.soft(type, address).toBe('text/x-component')
+      expect.soft(leaked(text, address, who), address).toEqual([])
+    }
+  })
+
+  it('[P9] who is not signed in is sent to sign in, and reads of nobody', async () => {
+    const nobody: Who = { name: 'nobody', role: 'none', reach: 'nobody' }
+    for (const address of Object.values(ROUTES).flat()) {
+      const { status, text } = await answerTo(address, '')
+      expect.soft(status, address).toBe(expectedAt(address, nobody))
+      expect.soft(leaked(text, address, nobody), address).toEqual([])
+    }
+  })
+})
