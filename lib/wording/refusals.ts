@@ -25,6 +25,7 @@ export type Refusal =
   | { kind: 'rule-confirmed-already'; rule: string; by: string; day: CalendarDate }
   | { kind: 'no-common-day'; first?: CalendarDate; last?: CalendarDate }
   | { kind: 'not-yet-known'; latest: number }
+  | { kind: 'not-on-record-then'; first: number }
   | { kind: 'command-used-otherwise' }
   | { kind: 'clock-behind'; now: Instant; last: Instant }
   | { kind: 'constraint'; rule: string; name: string }
@@ -74,6 +75,7 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
       first === undefined || last === undefined ? '' : `: it is planned ${dayText(first)} to ${dayText(last)}`
     }.`,
   'not-yet-known': ({ latest }) => `The journal has entries 1 to ${latest}.`,
+  'not-on-record-then': ({ first }) => `This person was not on record then, but since entry ${first}.`,
   'command-used-otherwise': () =>
     'This command was sent before with other contents. Nothing was changed; open the page again and repeat what you want.',
   'clock-behind': ({ now, last }) =>
