@@ -19,6 +19,7 @@ import { TableFilter, type FilterField } from '../_parts/table-filter.tsx'
 import { TablePages } from '../_parts/table-pages.tsx'
 import { STATUS_WORDS } from '../_parts/status-mark.tsx'
 import { askedPeople, filterProblems, FILTER_LABELS, listInput, type AskedPeople } from './asked-people.ts'
+import { NobodyYet } from './nobody-yet.tsx'
 import { PeopleTable } from './people-table.tsx'
 import { thenFields, ThenNotice } from './then.tsx'
 import { thenFaults } from './typed-then.ts'
@@ -46,6 +47,7 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
       <div className="stack-wide people">
         <ErrorSummary state={{ command: '', tries: 0, problems, values: {} }} />
         <ThenNotice told={{ ...list, knownThen: isKnownThen }} path={PATH} words={words} />
+        {list.reached <= 1 && visitor.programWide.includes('bring-in-program') ? <NobodyYet /> : null}
         <TableFilter
           path={PATH}
           words={words}

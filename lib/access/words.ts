@@ -22,6 +22,7 @@ export const PERMISSION_WORDS: Readonly<
   'read-record': { says: 'Read the records that authority rests on', about: 'people' },
   'read-books': { says: 'Read the rule books', about: 'anybody' },
   'confirm-rules': { says: 'Confirm, by name, rules that are from memory', about: 'program' },
+  'adopt-books': { says: 'Adopt a further rule book that ships', about: 'program' },
   'read-journal': { says: 'Read the journal', about: 'program' },
   'bring-in-program': { says: 'Bring in a program file', about: 'program' },
   'take-out-program': { says: 'Take out the whole program as a file', about: 'program' },

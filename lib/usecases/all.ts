@@ -21,9 +21,12 @@ import { bringInProgram } from './program/bring-in.ts'
 import { foundProgram } from './program/found.ts'
 import { makeFoundingLink } from './program/founding-link.ts'
 import { takeOutProgram } from './program/take-out.ts'
+import { adoptShippedBook } from './rulebooks/adopt.ts'
 import { confirmRule } from './rulebooks/confirm.ts'
+import { readDifference } from './rulebooks/difference.ts'
 import { listRuleBooks } from './rulebooks/list.ts'
 import { readEdition } from './rulebooks/read-edition.ts'
+import { listShippedBooks, readShippedBook } from './rulebooks/shipped.ts'
 
 /** What every use case declares, whatever it reads and writes. */
 export type UseCaseFace = {
@@ -58,7 +61,11 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   takeOutProgram,
   listRuleBooks,
   readEdition,
+  listShippedBooks,
+  readShippedBook,
+  readDifference,
   confirmRule,
+  adoptShippedBook,
   readJournal,
   readEntry,
 ]

@@ -8,6 +8,7 @@ export const EVENT_KINDS = [
   'manager-reset',
   'rule-confirmed',
   'answer-kept',
+  'book-adopted',
 ] as const
 
 export type EventKind = (typeof EVENT_KINDS)[number]
@@ -32,6 +33,7 @@ export type EventSaid = {
   facts?: number
   edition?: string
   rule?: string
+  book?: string
   account?: string
   from?: 'command-line'
   answer?: { id: string }
@@ -64,6 +66,8 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
     } and confirmed it`,
   'answer-kept': ({ answer }) =>
     `kept ${answer === undefined ? 'an answer' : `the answer ${answer.id}`}, which is relied on`,
+  'book-adopted': ({ book }) =>
+    `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
 }
 
 function factsText(count: number): string {

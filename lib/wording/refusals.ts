@@ -20,6 +20,7 @@ export type Refusal =
   | { kind: 'stated-in-the-future'; n: number; statedAt: Instant }
   | { kind: 'not-a-demo' }
   | { kind: 'book-unknown'; book: string }
+  | { kind: 'book-adopted-already'; book: string }
   | { kind: 'no-manager'; name: string }
   | { kind: 'rule-not-from-memory'; rule: string }
   | { kind: 'rule-confirmed-already'; rule: string; by: string; day: CalendarDate }
@@ -65,6 +66,7 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
     `Entry ${n} of the file is stated as of ${momentText(statedAt)}, which is still to come. Nothing was brought in.`,
   'not-a-demo': () => 'Demo accounts exist in a demo database only, and this is none.',
   'book-unknown': ({ book }) => `No rule book of the id ${book} ships with this version.`,
+  'book-adopted-already': ({ book }) => `The ${book} is adopted here already. Nothing was changed.`,
   'no-manager': ({ name }) => `Nobody who signs in as ${name} is a program manager here.`,
   'rule-not-from-memory': ({ rule }) =>
     `The rule ${rule} is not marked “from memory”, so there is nothing to confirm.`,

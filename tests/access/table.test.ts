@@ -29,6 +29,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'read-standing': 'program',
     'read-record': 'program',
     'confirm-rules': 'program',
+    'adopt-books': 'program',
     'read-journal': 'program',
     'bring-in-program': 'program',
     'take-out-program': 'program',

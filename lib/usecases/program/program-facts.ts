@@ -1,3 +1,4 @@
+import type { AdoptedBook } from '../../core/program/adopt-book.ts'
 import type { Entry, Program } from '../../core/program/program.schema.ts'
 import { SECTION_NAMES, type Fact, type SectionName } from '../../core/program/sections.ts'
 import type { NewFact, Withdrawal } from '../../store/write.ts'
@@ -41,4 +42,12 @@ export function headFact({ program, invented }: Program): NewFact {
 /** What a file says of one of its entries: who did what, in its words. */
 export function statementFact({ n, actor, event }: Entry): NewFact {
   return { section: 'statements', fact: { id: `entry-${n}`, actor, event } }
+}
+
+/** The facts of a rule book as a program adopts it. */
+export function bookFacts(adopted: AdoptedBook): NewFact[] {
+  const sections = ['books', 'editions', 'extensions', 'cautions'] as const
+  return sections.flatMap((section) =>
+    adopted[section].map((fact): NewFact => ({ section, fact: withoutKnowing(fact) })),
+  )
 }
