@@ -1,10 +1,10 @@
 import { nearestName } from '../../lib/core/kernel/nearest-name.ts'
 import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
-import { readInstant } from '../../lib/core/calendar/instants.ts'
 import type { Result } from '../../lib/core/kernel/result.ts'
 import { COMPLEXITIES, HANDS, SAW_KINDS, WORK_KINDS } from '../../lib/core/rulebooks/words.ts'
 import { readDay } from '../../lib/wording/read-day.ts'
 import { readInches } from '../../lib/wording/read-inches.ts'
+import { readKnown } from '../../lib/wording/read-known.ts'
 import { problemsOf } from '../_door/form-outcome.ts'
 import { addressWith, type AddressWords } from '../_parts/address.ts'
 import type { FormProblem } from '../_parts/form-state.ts'
@@ -132,16 +132,9 @@ class BlankReader {
   private known(): object {
     const text = this.filled('known')
     if (text === undefined) return {}
-    const entry = /^(?:entry )?(\d{1,9})$/i.exec(text)?.[1]
-    if (entry !== undefined) return { knownAt: { n: Number(entry) } }
-    const instant = readInstant(text.toUpperCase())
-    if (instant !== undefined) return { knownAt: { instant } }
-    const day = readDay(text)
-    if (day.ok) return { knownAt: { day: day.value } }
-    this.fault(
-      'known',
-      'this is the number of an entry (60), a day (3 May 2027) or a moment in UTC (2027-04-14T16:40:00Z)',
-    )
+    const known = readKnown(text)
+    if (known.ok) return { knownAt: known.value }
+    this.fault('known', known.problem)
     return {}
   }
 

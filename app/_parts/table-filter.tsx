@@ -58,7 +58,8 @@ export function TableFilter({
   )
 }
 
-function FilterInput({
+/** One thing to filter by, with its label, its hint and what is wrong with it. */
+export function FilterInput({
   field: { name, label, options, any, hint, problem },
   value,
 }: {

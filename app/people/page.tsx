@@ -6,6 +6,7 @@ import { listPeople } from '../../lib/usecases/people/list.ts'
 import { dayText, spanText } from '../../lib/wording/days.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../../lib/wording/notice.ts'
 import { asOfSentence } from '../../lib/wording/openings.ts'
+import { markedDayText } from '../../lib/wording/then.ts'
 import { valueForPage } from '../_door/value-for-page.ts'
 import { caller, visitorOf } from '../_door/visitor.ts'
 import { addressWith, type AddressWords } from '../_parts/address.ts'
@@ -18,7 +19,10 @@ import { TableFilter, type FilterField } from '../_parts/table-filter.tsx'
 import { TablePages } from '../_parts/table-pages.tsx'
 import { STATUS_WORDS } from '../_parts/status-mark.tsx'
 import { askedPeople, filterProblems, FILTER_LABELS, listInput, type AskedPeople } from './asked-people.ts'
+import { NobodyYet } from './nobody-yet.tsx'
 import { PeopleTable } from './people-table.tsx'
+import { thenFields, ThenNotice } from './then.tsx'
+import { thenFaults } from './typed-then.ts'
 
 export const metadata: Metadata = { title: 'People' }
 
@@ -31,15 +35,19 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
   const visitor = await visitorOf(here)
   const asked = askedPeople(words)
   const { list, problems } = await listed(asked, here)
-  const { rows, page, names, today, days } = list
+  const { rows, page, names, day, today, days } = list
+  const { typed: then } = asked.then
+  const isKnownThen = then.known !== undefined && !problems.some(({ field }) => field === 'known')
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
         title="People"
-        lead="Who may buck and fell today, at which level, until when, and what lapses next."
+        lead={`Who may buck and fell ${day === today ? 'today' : `on ${dayText(day)}`}, at which level, until when, and what lapses next.`}
       />
       <div className="stack-wide people">
         <ErrorSummary state={{ command: '', tries: 0, problems, values: {} }} />
+        <ThenNotice told={{ ...list, knownThen: isKnownThen }} path={PATH} words={words} />
+        {list.reached <= 1 && visitor.programWide.includes('bring-in-program') ? <NobodyYet /> : null}
         <TableFilter
           path={PATH}
           words={words}
@@ -53,6 +61,8 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
             caption={captionOf(list)}
             names={names}
             today={today}
+            day={day}
+            then={then}
             days={days}
           />
           <TablePages path={PATH} words={words} shown={page} of="people" />
@@ -78,8 +88,9 @@ async function listed(asked: AskedPeople, here: string) {
   const who = await caller()
   const typed = listInput(asked)
   const first = await callQuery(runtime(), listPeople, { input: typed.input }, who)
-  if (first.kind !== 'invalid') return { list: valueForPage(first, here), problems: typed.problems }
-  const { input, problems } = listInput(asked, filterProblems(first.fields))
+  const unfit = thenFaults(first)
+  if (unfit.length === 0) return { list: valueForPage(first, here), problems: typed.problems }
+  const { input, problems } = listInput(asked, filterProblems(unfit))
   return { list: valueForPage(await callQuery(runtime(), listPeople, { input }, who), here), problems }
 }
 
@@ -107,15 +118,16 @@ function filterFields({ units, organisations }: List, problems: readonly FormPro
     },
     { name: 'lapsesBy', label: FILTER_LABELS.lapsesBy, hint: 'Like 1 Aug 27' },
   ]
-  return fields.map((field) => {
+  const withProblems = fields.map((field) => {
     const problem = problems.find((one) => one.field === field.name)
     return problem === undefined ? field : { ...field, problem: problem.message }
   })
+  return [...withProblems, ...thenFields(problems)]
 }
 
-function captionOf({ page, reached, days, today }: List): string {
+function captionOf({ page, reached, days, day, today }: List): string {
   const who = page.all === reached ? people(reached) : `${page.all} of ${people(reached)}`
-  return `${who}. Each line shows ${spanText(days)}; today, ${dayText(today)}, is marked.`
+  return `${who}. Each line shows ${spanText(days)}; ${markedDayText(day, today)}.`
 }
 
 function people(count: number): string {

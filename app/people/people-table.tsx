@@ -7,15 +7,26 @@ import { capitalised } from '../../lib/wording/lists.ts'
 import type { Names } from '../../lib/wording/names.ts'
 import { dayFromToday, lineText, shortLineTexts } from '../../lib/wording/standing-lines.ts'
 import { workKindWords } from '../../lib/wording/work-words.ts'
+import { addressWith } from '../_parts/address.ts'
 import { LapseLine } from '../_parts/lapse-line.tsx'
 import { Level } from '../_parts/level.tsx'
 import { Said } from '../_parts/said.tsx'
 import { Table, type Column, type TableAddress } from '../_parts/table.tsx'
+import { countedFrom } from './counted-from.ts'
 import { LineMark } from './line-mark.tsx'
 import { lineRuns } from './line-runs.ts'
+import type { TypedThen } from './typed-then.ts'
 
 /** What every row of the table is read with. */
-type Shown = { names: Names; today: CalendarDate; days: Span }
+type Shown = {
+  names: Names
+  today: CalendarDate
+  /** The day as of which the lines are told. */
+  day: CalendarDate
+  days: Span
+  /** What the address says of it, for the way to each person. */
+  then: TypedThen['typed']
+}
 
 /** People as a table: where each belongs, the strongest line for each kind of work, and what lapses next. */
 export function PeopleTable({
@@ -24,6 +35,7 @@ export function PeopleTable({
   caption,
   ...shown
 }: Shown & { rows: readonly PersonRow[]; address: TableAddress; caption: string }) {
+  const onDay = shown.day === shown.today ? 'today' : 'that day'
   const columns: Column<PersonRow>[] = [
     {
       key: 'name',
@@ -36,13 +48,15 @@ export function PeopleTable({
       key: 'unit',
       head: 'Unit',
       sorts: true,
-      cell: (row) => <Places ids={row.units} of={shown.names.place} none="no unit" />,
+      cell: (row) => <Places ids={row.units} of={shown.names.place} none={`no unit ${onDay}`} />,
     },
     {
       key: 'organisation',
       head: 'Organisation',
       sorts: true,
-      cell: (row) => <Places ids={row.organisations} of={shown.names.organisation} none="no organisation" />,
+      cell: (row) => (
+        <Places ids={row.organisations} of={shown.names.organisation} none={`no organisation ${onDay}`} />
+      ),
     },
     ...(['bucking', 'felling'] as const).map((kind) => ({
       key: kind,
@@ -64,17 +78,17 @@ export function PeopleTable({
   )
 }
 
-function Name({ row: { id, isOpen }, names }: Shown & { row: PersonRow }) {
+function Name({ row: { id, isOpen }, names, then }: Shown & { row: PersonRow }) {
   const name = (
     <bdi>
       <Said>{names.person(id)}</Said>
     </bdi>
   )
-  return isOpen ? <a href={`/people/${id}`}>{name}</a> : name
+  return isOpen ? <a href={addressWith(`/people/${id}`, then, {})}>{name}</a> : name
 }
 
 function Places({ ids, of, none }: { ids: readonly string[]; of: (id: string) => string; none: string }) {
-  if (ids.length === 0) return <span className="caption">{none} today</span>
+  if (ids.length === 0) return <span className="caption">{none}</span>
   return (
     <ul>
       {ids.map((id) => (
@@ -86,8 +100,9 @@ function Places({ ids, of, none }: { ids: readonly string[]; of: (id: string) =>
   )
 }
 
-function Standing({ row, kind, names, today, days }: Shown & { row: PersonRow; kind: WorkKind }) {
+function Standing({ row, kind, names, today, day, days }: Shown & { row: PersonRow; kind: WorkKind }) {
   const line = row.lines[kind]
+  const counted = countedFrom({ day, today })
   if (line === undefined || line.status === 'no-card') return <span className="caption">no card</span>
   return (
     <div className="standing">
@@ -98,11 +113,11 @@ function Standing({ row, kind, names, today, days }: Shown & { row: PersonRow; k
       <LapseLine
         window={days}
         runs={lineRuns(line.spans)}
-        today={today}
+        today={day}
         title={`${names.person(row.id)}, ${workKindWords[kind]}`}
-        says={lineText(line, today)}
+        says={lineText(line, counted)}
       />
-      {shortLineTexts(line, line.work.complexity, today, names).map((sentence) => (
+      {shortLineTexts(line, line.work.complexity, counted, names).map((sentence) => (
         <p key={sentence} className="small">
           <Said>{sentence}</Said>
         </p>
@@ -111,7 +126,7 @@ function Standing({ row, kind, names, today, days }: Shown & { row: PersonRow; k
   )
 }
 
-function Next({ row: { next, isOpen }, names, today }: Shown & { row: PersonRow }) {
+function Next({ row: { next, isOpen }, names, today, day }: Shown & { row: PersonRow }) {
   if (!isOpen) return <span className="caption">in records of another unit</span>
   if (next === undefined) return <span className="caption">nothing with a day</span>
   return (
@@ -120,7 +135,7 @@ function Next({ row: { next, isOpen }, names, today }: Shown & { row: PersonRow 
         <Said>{capitalised(heldText(next.what, names))}</Said>
       </span>
       <br />
-      {dayFromToday(next.last, today)}
+      {dayFromToday(next.last, countedFrom({ day, today }))}
     </>
   )
 }

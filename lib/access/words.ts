@@ -33,6 +33,7 @@ export const PERMISSION_WORDS: Readonly<
   'assign-training': { says: 'Assign people to learn on stated work', about: 'people' },
   'write-places': { says: 'Enter and correct organisations, places and orders', about: 'program' },
   'write-work': { says: 'Enter and correct logs, trees and their ratings', about: 'people' },
+  'adopt-books': { says: 'Adopt a further rule book that ships', about: 'program' },
   'read-journal': { says: 'Read the journal', about: 'program' },
   'bring-in-program': { says: 'Bring in a program file', about: 'program' },
   'take-out-program': { says: 'Take out the whole program as a file', about: 'program' },

@@ -21,9 +21,12 @@ import { foundProgram } from './program/found.ts'
 import { makeFoundingLink } from './program/founding-link.ts'
 import { takeOutProgram } from './program/take-out.ts'
 import { RECORD_USE_CASES } from './records/all-records.ts'
+import { adoptShippedBook } from './rulebooks/adopt.ts'
 import { confirmRule } from './rulebooks/confirm.ts'
+import { readDifference } from './rulebooks/difference.ts'
 import { listRuleBooks } from './rulebooks/list.ts'
 import { readEdition } from './rulebooks/read-edition.ts'
+import { listShippedBooks, readShippedBook } from './rulebooks/shipped.ts'
 
 /** Every use case there is; what is not here nobody can call. A test walks them all. */
 export const ALL_USE_CASES: readonly UseCaseFace[] = [
@@ -49,7 +52,11 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   takeOutProgram,
   listRuleBooks,
   readEdition,
+  listShippedBooks,
+  readShippedBook,
+  readDifference,
   confirmRule,
+  adoptShippedBook,
   readJournal,
   readEntry,
   ...RECORD_USE_CASES,

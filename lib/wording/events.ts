@@ -12,6 +12,7 @@ export const EVENT_KINDS = [
   'record-entered',
   'record-corrected',
   'record-withdrawn',
+  'book-adopted',
 ] as const
 
 export type EventKind = (typeof EVENT_KINDS)[number]
@@ -36,6 +37,7 @@ export type EventSaid = {
   facts?: number
   edition?: string
   rule?: string
+  book?: string
   account?: string
   from?: 'command-line'
   answer?: { id: string }
@@ -76,6 +78,8 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   'record-entered': (said) => `entered ${recordText(said)}`,
   'record-corrected': (said) => `corrected ${recordText(said)}`,
   'record-withdrawn': (said) => `withdrew ${recordText(said)}, which never should have stood`,
+  'book-adopted': ({ book }) =>
+    `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
 }
 
 function recordText({ section, record }: EventSaid): string {

@@ -16,7 +16,11 @@ export type ToldStratum = ToldLine & {
  * What somebody may do today, the best standing for each kind of work with its reason, kinds that stand alike together. `Bucking and felling,
  * least and moderately complex: on their own, through 11 July 2027, in 69 days. The last day of CPR is 11 July 2027.`
  */
-export function personSummary(strata: readonly ToldStratum[], today: CalendarDate, names: Names): string[] {
+export function personSummary(
+  strata: readonly ToldStratum[],
+  today: CalendarDate | undefined,
+  names: Names,
+): string[] {
   const kinds = new Map<string, ToldStratum>()
   for (const stratum of strata) {
     const kind = `${stratum.work.workKind} ${stratum.work.sawKind}`

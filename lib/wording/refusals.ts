@@ -20,6 +20,7 @@ export type Refusal =
   | { kind: 'stated-in-the-future'; n: number; statedAt: Instant }
   | { kind: 'not-a-demo' }
   | { kind: 'book-unknown'; book: string }
+  | { kind: 'book-adopted-already'; book: string }
   | { kind: 'no-manager'; name: string }
   | { kind: 'rule-not-from-memory'; rule: string }
   | { kind: 'rule-confirmed-already'; rule: string; by: string; day: CalendarDate }
@@ -27,6 +28,7 @@ export type Refusal =
   | { kind: 'not-yet-known'; latest: number }
   | { kind: 'nothing-to-correct' }
   | { kind: 'named-by-others'; count: number }
+  | { kind: 'not-on-record-then'; first: number }
   | { kind: 'command-used-otherwise' }
   | { kind: 'clock-behind'; now: Instant; last: Instant }
   | { kind: 'constraint'; rule: string; name: string }
@@ -66,6 +68,7 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
     `Entry ${n} of the file is stated as of ${momentText(statedAt)}, which is still to come. Nothing was brought in.`,
   'not-a-demo': () => 'Demo accounts exist in a demo database only, and this is none.',
   'book-unknown': ({ book }) => `No rule book of the id ${book} ships with this version.`,
+  'book-adopted-already': ({ book }) => `The ${book} is adopted here already. Nothing was changed.`,
   'no-manager': ({ name }) => `Nobody who signs in as ${name} is a program manager here.`,
   'rule-not-from-memory': ({ rule }) =>
     `The rule ${rule} is not marked “from memory”, so there is nothing to confirm.`,
@@ -79,6 +82,7 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
   'nothing-to-correct': () => 'The record says this already. Nothing was changed.',
   'named-by-others': ({ count }) =>
     `${count === 1 ? 'Another record names' : `${count} other records name`} this one and would be about nothing. Correct or withdraw ${count === 1 ? 'it' : 'them'} first.`,
+  'not-on-record-then': ({ first }) => `This person was not on record then, but since entry ${first}.`,
   'command-used-otherwise': () =>
     'This command was sent before with other contents. Nothing was changed; open the page again and repeat what you want.',
   'clock-behind': ({ now, last }) =>

@@ -23,8 +23,12 @@ export type ToldLine = {
 /** How far ahead an end is worth counting in days. */
 const COUNTED_DAYS = 366
 
-/** A day with the time left until it, or that is over: `11 July 2027, in 69 days`. */
-export function dayFromToday(day: CalendarDate, today: CalendarDate): string {
+/**
+ * A day with the time left until it, or that is over: `11 July 2027, in 69 days`. Where it is told as of another day
+ * than today there is no today to count from, and the day stands alone.
+ */
+export function dayFromToday(day: CalendarDate, today: CalendarDate | undefined): string {
+  if (today === undefined) return dayText(day)
   const days = daysUntil(today, day)
   if (days === 0) return `${dayText(day)}, today`
   return days < 0 || days > COUNTED_DAYS ? dayText(day) : `${dayText(day)}, in ${daysText(days)}`
@@ -37,13 +41,16 @@ export function complexitiesText(complexities: readonly Complexity[]): string {
   return joinedByAnd([...words.slice(0, -1).map((one) => one.replace(/ complex$/, '')), ...words.slice(-1)])
 }
 
-/** The standing of today and until when: `on their own, through 11 July 2027, in 69 days`. */
-export function lineText(line: ToldLine, today: CalendarDate): string {
+/** The standing of the day and until when: `on their own, through 11 July 2027, in 69 days`. */
+export function lineText(line: ToldLine, today: CalendarDate | undefined): string {
   const standing = standingText(line.standing, line.supervisors)
   return `${standing}${untilText(line, today)}`
 }
 
-function untilText({ standing, through, endedBy, lapsedOn }: ToldLine, today: CalendarDate): string {
+function untilText(
+  { standing, through, endedBy, lapsedOn }: ToldLine,
+  today: CalendarDate | undefined,
+): string {
   if (lapsedOn !== undefined) return `, since ${dayText(plusDays(lapsedOn, 1))}`
   if (through === 'open') return rankOf(standing) >= TRAINING ? ', with no end on record' : ''
   if (rankOf(standing) >= TRAINING) return `, through ${dayFromToday(through, today)}`
@@ -69,7 +76,7 @@ export function lineReasons(line: ToldLine, names: Names): string[] {
 export function shortLineTexts(
   line: ToldLine,
   greatest: Complexity,
-  today: CalendarDate,
+  today: CalendarDate | undefined,
   names: Names,
 ): string[] {
   const { standing, supervisors, through, endedBy, lapsedOn } = line

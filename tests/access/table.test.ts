@@ -47,6 +47,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'assign-training': 'program',
     'write-places': 'program',
     'write-work': 'program',
+    'adopt-books': 'program',
     'read-journal': 'program',
     'bring-in-program': 'program',
     'take-out-program': 'program',

@@ -61,6 +61,9 @@ describe.each([
   ['a person with a name from right to left', '/people/p-nour-al-din-haddad', 'marit', 200],
   ['a person with a Vietnamese name', '/people/p-nguyen-thi-suong', 'marit', 200],
   ['a suspended person', '/people/p-anouk-serac-oyelaran', 'marit', 200],
+  ['a person as known then', `/people/p-lukasz-wrzos?known=60&day=12+July+2027`, 'marit', 200],
+  ['a person with nonsense for then', '/people/p-lukasz-wrzos?known=soon&day=31+June+27', 'marit', 200],
+  ['people as known then', '/people?known=57&day=12+July+2027', 'marit', 200],
   ['a person out of reach', '/people/p-lukasz-wrzos', 'anneli', 404],
 ] as const)('the page of %s', (name, path, who, status) => {
   it.each(SIZES)('is sound at %s', async (look, options) => {
@@ -184,6 +187,70 @@ describe('a person', () => {
       const text = await answer.text()
       expect(text, path).not.toContain('Wrzos')
       expect(text, path).toContain('No such page')
+    }
+    await close()
+  })
+
+  it.each([
+    ['with scripts', true],
+    ['without scripts', false],
+  ])('is asked for as known then and as of another day, and back, %s', async (_how, javaScriptEnabled) => {
+    const { page, close } = await opened('marit', '/people/p-lukasz-wrzos', { ...DESK, javaScriptEnabled })
+    await page.getByText('As known earlier, or as of another day').click()
+    await page.getByLabel('As known', { exact: true }).fill('60')
+    await page.getByLabel('As of the day').fill('12 jul 27')
+    await page.getByRole('button', { name: 'Show it so' }).click()
+    await page.waitForURL(/known=60&day=12\+jul\+27/)
+    const notice = page.locator('.notice')
+    expect(await notice.innerText()).toMatch(
+      /^This is as known at entry 60, of 12 April 2027.*It is told as of 12 July 2027/,
+    )
+    // What was typed wrongly counts still, and nothing is struck.
+    expect(await page.locator('.superseded').count()).toBe(0)
+    const row = page.getByRole('row', { name: /Felling, crosscut saw.*least and moderately complex/s })
+    expect(await row.innerText()).toMatch(/On their own, through/)
+    // The question asked from here is that of then, and leads back to the person.
+    await row.getByRole('link', { name: 'Ask about this' }).click()
+    await page
+      .getByText(/As known at entry 60/)
+      .first()
+      .waitFor()
+    expect(await page.getByRole('rowheader').allInnerTexts()).toHaveLength(1)
+    await page.goBack()
+    await page.getByRole('link', { name: 'Back to now' }).click()
+    await page.waitForURL(/p-lukasz-wrzos$/)
+    expect(await page.locator('.superseded').count()).toBe(1)
+    await close()
+  })
+
+  it('says at the field what is no moment, and shows what is known now', async () => {
+    const { page, close } = await opened('marit', '/people/p-lukasz-wrzos?known=900&day=12%2F07%2F27', {
+      ...DESK,
+      javaScriptEnabled: false,
+    })
+    expect(await page.getByLabel('As known', { exact: true }).inputValue()).toBe('900')
+    expect(await page.getByLabel('As of the day').inputValue()).toBe('12/07/27')
+    const lines = await page.getByRole('alert').getByRole('link').allInnerTexts()
+    expect(lines).toHaveLength(2)
+    expect(lines.join(' ')).toMatch(/Figures alone can be two different days.*The journal has entries 1 to/s)
+    expect(await page.locator('.notice').count()).toBe(0)
+    expect(await page.locator('.superseded').count()).toBe(1)
+    await page.goto('/people/p-eun-ji-baek?known=57')
+    expect(await page.getByRole('alert').innerText()).toContain('was not on record then, but since entry 58')
+    await close()
+  })
+
+  it('leads from each kind of work to the question about them alone, which answers the same', async () => {
+    const { page, close } = await opened('marit', '/people/p-lukasz-wrzos', DESK)
+    const links = page.getByRole('link', { name: /^Ask about this/ })
+    const addresses = await links.evaluateAll((all) => all.map((one) => one.getAttribute('href') ?? ''))
+    expect(addresses).toHaveLength(4)
+    for (const [at, address] of addresses.entries()) {
+      await page.goto(address)
+      const group = at % 2 === 0 ? /on their own/i : /under/i
+      expect(await page.locator('.group h2').allInnerTexts()).toEqual([expect.stringMatching(group)])
+      const back = page.getByRole('rowheader').getByRole('link', { name: 'Łukasz Wrzos' })
+      expect(await back.getAttribute('href')).toBe('/people/p-lukasz-wrzos')
     }
     await close()
   })

@@ -64,6 +64,14 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'program/take-out': { input: {}, may: MANAGER, scoped: 'is-not-enough' },
   'rulebooks/list': { input: {}, may: ROLES, scoped: 'is-enough' },
   'rulebooks/read': { input: { edition: 'no-edition' }, may: ROLES, scoped: 'is-enough' },
+  'rulebooks/list-shipped': { input: {}, may: ROLES, scoped: 'is-enough' },
+  'rulebooks/read-shipped': { input: { book: 'no-book' }, may: ROLES, scoped: 'is-enough' },
+  'rulebooks/difference': {
+    input: { before: { adopted: 'no-edition' }, after: { shipped: 'no-edition' } },
+    may: ROLES,
+    scoped: 'is-enough',
+  },
+  'rulebooks/adopt': { input: { book: 'no-book' }, may: MANAGER, scoped: 'is-not-enough' },
   'rulebooks/confirm': {
     input: {
       edition: 'federal-crosscut-2016',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { EndedBy, Finding } from '../../lib/core/authority/answer.ts'
 import { dateOf } from '../../lib/core/calendar/dates.ts'
+import type { Instant } from '../../lib/core/calendar/instants.ts'
 import type { Complexity } from '../../lib/core/rulebooks/words.ts'
 import { ageText } from '../../lib/wording/ages.ts'
 import { belongingText } from '../../lib/wording/belonging.ts'
@@ -15,6 +16,7 @@ import {
   shortLineTexts,
   type ToldLine,
 } from '../../lib/wording/standing-lines.ts'
+import { thenSentences } from '../../lib/wording/then.ts'
 
 const TODAY = dateOf('2027-05-03')
 
@@ -88,6 +90,16 @@ describe('a standing for a kind of work', () => {
     ['2027-05-02', '2 May 2027'],
   ])('[WO21] the day %s is said with the time left, where that is worth counting', (day, said) => {
     expect(dayFromToday(dateOf(day), TODAY)).toBe(said)
+  })
+
+  it('[WO21] as of another day nothing is counted from today', () => {
+    expect(dayFromToday(dateOf('2027-07-11'), undefined)).toBe('11 July 2027')
+    const now = { n: 61, statedAt: '2027-04-14T16:40:00.000Z' as Instant, day: TODAY, today: TODAY }
+    expect(thenSentences({ ...now, knownThen: false })).toEqual([])
+    expect(thenSentences({ ...now, knownThen: true, day: dateOf('2027-01-20') })).toEqual([
+      'This is as known at entry 61, of 14 April 2027, 16:40 UTC. What was recorded later is left out.',
+      'It is told as of 20 January 2027, which is past.',
+    ])
   })
 
   it.each([

@@ -5,6 +5,7 @@ import type { Stratum } from '../../../lib/usecases/people/strata.ts'
 import { dayText, spanText } from '../../../lib/wording/days.ts'
 import { heldText } from '../../../lib/wording/held.ts'
 import { capitalised } from '../../../lib/wording/lists.ts'
+import { markedDayText } from '../../../lib/wording/then.ts'
 import { complexitiesText, dayFromToday, lineReasons, lineText } from '../../../lib/wording/standing-lines.ts'
 import { inchesText, sawKindWords, workKindWords } from '../../../lib/wording/work-words.ts'
 import { LapseKey, LapseLine } from '../../_parts/lapse-line.tsx'
@@ -13,13 +14,15 @@ import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
 import { StatusMark } from '../../_parts/status-mark.tsx'
 import { Table } from '../../_parts/table.tsx'
+import { countedFrom } from '../counted-from.ts'
 import { LineMark } from '../line-mark.tsx'
 import { lineRuns } from '../line-runs.ts'
+import { stratumQuestion } from './stratum-question.ts'
 
-/** A person's authority as strata: each kind of work, and under it what holds it up. */
-export function Authority({ person }: { person: PersonPage }) {
-  const { days, today, holdings, strata } = person
-  const shown = `Each line shows ${spanText(days)}; today, ${dayText(today)}, is marked.`
+/** A person's authority as strata: each kind of work, and under it what holds it up. `known` is the knowing asked for. */
+export function Authority({ person, known }: { person: PersonPage; known: string | undefined }) {
+  const { days, day, today, holdings, strata } = person
+  const shown = `Each line shows ${spanText(days)}; ${markedDayText(day, today)}.`
   return (
     <Section id="authority" title="Authority" caption={<Said>{askedAs(person)}</Said>}>
       <div className="strata stack-wide">
@@ -41,9 +44,9 @@ export function Authority({ person }: { person: PersonPage }) {
             },
             {
               key: 'says',
-              head: 'Today',
+              head: day === today ? 'Today' : `On ${dayText(day)}`,
               speaksForItself: true,
-              cell: (one) => <StratumWords stratum={one} person={person} />,
+              cell: (one) => <StratumWords stratum={one} person={person} known={known} />,
             },
           ]}
           rows={strata}
@@ -68,9 +71,9 @@ export function Authority({ person }: { person: PersonPage }) {
               key: 'status',
               head: 'Status',
               speaksForItself: true,
-              cell: (one) => <HoldingMark holding={one} today={today} />,
+              cell: (one) => <HoldingMark holding={one} day={day} />,
             },
-            { key: 'says', head: 'Last day', cell: (one) => holdingText(one, today) },
+            { key: 'says', head: 'Last day', cell: (one) => holdingText(one, person) },
           ]}
           rows={holdings.filter((one) => isShown(one, days.first))}
           rowKey={({ what }) => JSON.stringify(what)}
@@ -82,7 +85,7 @@ export function Authority({ person }: { person: PersonPage }) {
   )
 }
 
-type Today = PersonPage['today']
+type Day = PersonPage['day']
 
 /** What the strata were asked about, so that nobody takes them for an answer about a log. */
 function askedAs({ strata, names }: PersonPage): string {
@@ -111,22 +114,40 @@ function StratumLine({ stratum, person }: { stratum: Stratum; person: PersonPage
     <LapseLine
       window={person.days}
       runs={lineRuns(spans)}
-      today={person.today}
+      today={person.day}
       title={`${capitalised(workKindWords[work.workKind])}, ${complexitiesText(complexities)}`}
-      says={lineText(stratum, person.today)}
+      says={lineText(stratum, countedFrom(person))}
     />
   )
 }
 
-function StratumWords({ stratum, person }: { stratum: Stratum; person: PersonPage }) {
+function StratumWords({
+  stratum,
+  person,
+  known,
+}: {
+  stratum: Stratum
+  person: PersonPage
+  known: string | undefined
+}) {
+  const { work, complexities } = stratum
   return (
     <>
-      {capitalised(lineText(stratum, person.today))}.
+      {capitalised(lineText(stratum, countedFrom(person)))}.
       {lineReasons(stratum, person.names).map((reason) => (
         <p key={reason} className="caption">
           <Said>{reason}</Said>
         </p>
       ))}
+      <p className="small">
+        <a href={stratumQuestion(stratum, person, known)}>
+          Ask about this
+          <span className="hidden-by-sight">
+            : {workKindWords[work.workKind]} with {sawKindWords[work.sawKind]},{' '}
+            {complexitiesText(complexities)}
+          </span>
+        </a>
+      </p>
     </>
   )
 }
@@ -136,31 +157,33 @@ function HoldingLine({ holding: { what, runs, last }, person }: { holding: Holdi
     <LapseLine
       window={person.days}
       runs={runs}
-      today={person.today}
+      today={person.day}
       title={capitalised(heldText(what, person.names))}
-      says={holdingText({ what, runs, ...(last === undefined ? {} : { last }) }, person.today)}
+      says={holdingText({ what, runs, ...(last === undefined ? {} : { last }) }, person)}
     />
   )
 }
 
-function HoldingMark({ holding: { what, runs, last }, today }: { holding: Holding; today: Today }) {
-  const covering = runs.find((run) => covers(run, today))
+function HoldingMark({ holding: { what, runs, last }, day }: { holding: Holding; day: Day }) {
+  const covering = runs.find((run) => covers(run, day))
   if (what.kind === 'suspension') {
     return covering === undefined ? <span className="mark">Over</span> : <StatusMark of="suspended" />
   }
   if (covering?.kind === 'unknown') return <StatusMark of="not-on-record" />
-  if (covering !== undefined) return <StatusMark of={statusOfDays(covering.first, last, today)} />
-  const begins = runs.some(({ first }) => first !== undefined && first > today)
+  if (covering !== undefined) return <StatusMark of={statusOfDays(covering.first, last, day)} />
+  const begins = runs.some(({ first }) => first !== undefined && first > day)
   return <StatusMark of={begins ? 'not-yet' : 'lapsed'} />
 }
 
 /** Until when something holds, began or is over. */
-function holdingText({ what, runs, last }: Holding, today: Today): string {
+function holdingText({ what, runs, last }: Holding, person: PersonPage): string {
+  const { day } = person
+  const today = countedFrom(person)
   if (last !== undefined) return `through ${dayFromToday(last, today)}`
-  if (runs.some((run) => covers(run, today))) {
+  if (runs.some((run) => covers(run, day))) {
     return what.kind === 'suspension' ? 'until it is lifted' : 'no last day on record'
   }
-  const coming = runs.flatMap(({ first }) => (first !== undefined && first > today ? [first] : [])).sort()[0]
+  const coming = runs.flatMap(({ first }) => (first !== undefined && first > day ? [first] : [])).sort()[0]
   if (coming !== undefined) return `from ${dayFromToday(coming, today)}`
   const over = runs
     .flatMap((run) => run.last ?? [])
@@ -169,12 +192,12 @@ function holdingText({ what, runs, last }: Holding, today: Today): string {
   return over === undefined ? 'on no day' : dayText(over)
 }
 
-function covers({ first, last }: Holding['runs'][number], today: Today): boolean {
-  return (first === undefined || first <= today) && (last === undefined || today <= last)
+function covers({ first, last }: Holding['runs'][number], day: Day): boolean {
+  return (first === undefined || first <= day) && (last === undefined || day <= last)
 }
 
 /** What bears on the authority, and is not over since before the days shown; certificates and cards stay to be seen. */
-function isShown({ what, runs }: Holding, first: Today): boolean {
+function isShown({ what, runs }: Holding, first: Day): boolean {
   if (what.kind === 'designation' || what.kind === 'permission') return false
   if (what.kind !== 'suspension') return true
   return runs.some(({ last }) => last === undefined || last >= first)

@@ -1,5 +1,5 @@
 import { COMPLEXITIES } from '../../../lib/core/rulebooks/words.ts'
-import type { GrantsToRead } from '../../../lib/usecases/rulebooks/read-edition.ts'
+import type { GrantsToRead } from '../../../lib/usecases/rulebooks/edition-to-read.ts'
 import { capitalised } from '../../../lib/wording/lists.ts'
 import { standingText } from '../../../lib/wording/standings.ts'
 import { complexityWords, sawKindWords, workKindWords } from '../../../lib/wording/work-words.ts'

@@ -1,14 +1,14 @@
 import type { Metadata } from 'next'
 import { runtime } from '../../../lib/usecases/door/runtime.ts'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
-import { readEdition, type RuleToRead } from '../../../lib/usecases/rulebooks/read-edition.ts'
+import type { RuleToRead } from '../../../lib/usecases/rulebooks/edition-to-read.ts'
+import { readEdition } from '../../../lib/usecases/rulebooks/read-edition.ts'
 import {
   EDITION_STANDINGS,
   inForceSentence,
   successorSentence,
   unconfirmedSentence,
 } from '../../../lib/wording/book-pages.ts'
-import { bookSectionWords } from '../../../lib/wording/editions.ts'
 import { capitalised } from '../../../lib/wording/lists.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../../../lib/wording/notice.ts'
 import { valueForPage } from '../../_door/value-for-page.ts'
@@ -17,10 +17,7 @@ import { addressWord, type AddressWords } from '../../_parts/address.ts'
 import { DeskPage } from '../../_parts/desk-page.tsx'
 import { Notice } from '../../_parts/notice.tsx'
 import { PageHeading } from '../../_parts/page-heading.tsx'
-import { Section } from '../../_parts/section.tsx'
-import { Grants } from './grants.tsx'
-import { MarkKey } from './mark-key.tsx'
-import { RuleItem } from './rule-item.tsx'
+import { EditionRules } from '../edition-rules.tsx'
 import { ruleAnchor } from '../../_parts/rule-address.ts'
 
 export const metadata: Metadata = { title: 'A rule book' }
@@ -40,7 +37,7 @@ export default async function EditionPage({
     await callQuery(runtime(), readEdition, { input: { edition: id } }, await caller()),
     path,
   )
-  const { edition, book, standing, unconfirmed, sections, grants } = read
+  const { edition, book, standing, unconfirmed, sections, others } = read
   const mayConfirm = visitor.programWide.includes('confirm-rules')
   const justConfirmed = confirmedJustNow(sections, addressWord(await searchParams, 'confirmed'))
   return (
@@ -71,36 +68,23 @@ export default async function EditionPage({
           {edition.successor === undefined ? null : successorSentence(edition.successor)}
         </p>
         <p className="entry">{edition.says}</p>
+        {others.length === 0 ? null : (
+          <details>
+            <summary>What differs from another edition</summary>
+            <ul>
+              {others.map(({ id: other, name }) => (
+                <li key={other}>
+                  <a href={`${path}/against/${other}`}>From {name}</a>
+                </li>
+              ))}
+            </ul>
+          </details>
+        )}
         <p>
           <strong>{AUTHORITY_IS_NOT_SAFETY}</strong>
         </p>
       </div>
-      <MarkKey marks={read.marks} rules={read.rules} />
-      {grants.length === 0 ? null : (
-        <Section
-          id="grants"
-          title={bookSectionWords.grants}
-          caption="What a card of each level allows. Training never meets a need of the work."
-        >
-          {grants.map((table) => (
-            <Grants key={`${table.sawKind} ${table.workKind}`} table={table} />
-          ))}
-        </Section>
-      )}
-      {sections.map(({ section, rules }) => (
-        <Section
-          key={section}
-          id={`rules-${section}`}
-          title={section === 'grants' ? 'The rules behind that' : bookSectionWords[section]}
-          caption={rules.length === 1 ? '1 rule' : `${rules.length} rules`}
-        >
-          <ol className="rules">
-            {rules.map((rule) => (
-              <RuleItem key={rule.id} rule={rule} confirmAt={mayConfirm ? `${path}/confirm` : undefined} />
-            ))}
-          </ol>
-        </Section>
-      ))}
+      <EditionRules read={read} {...(mayConfirm ? { confirmAt: `${path}/confirm` } : {})} />
     </DeskPage>
   )
 }

@@ -1,4 +1,4 @@
-import type { RuleToRead } from '../../../lib/usecases/rulebooks/read-edition.ts'
+import type { RuleToRead } from '../../../lib/usecases/rulebooks/edition-to-read.ts'
 import { confirmedSentence, supportText } from '../../../lib/wording/book-pages.ts'
 import { ruleAnchor } from '../../_parts/rule-address.ts'
 import { Said } from '../../_parts/said.tsx'

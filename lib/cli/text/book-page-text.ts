@@ -1,5 +1,5 @@
 import type { BookPage, BookRule, EditionPage } from '../../core/rulebooks/book-text.ts'
-import type { EditionDiff, FigureChange } from '../../core/rulebooks/edition-diff.ts'
+import { isSameEdition, type EditionDiff, type FigureChange } from '../../core/rulebooks/edition-diff.ts'
 import { MARKS } from '../../core/rulebooks/words.ts'
 import { inForceSentence, successorSentence } from '../../wording/book-pages.ts'
 import { bookSectionWords } from '../../wording/editions.ts'
@@ -44,16 +44,7 @@ function ruleLines(rule: BookRule): string[] {
 /** What changes from one edition to another, as a text to read. */
 export function diffText(diff: EditionDiff, from: string, to: string): string[] {
   const { levels, rules } = diff
-  const isSame = [
-    diff.edition,
-    levels.added,
-    levels.removed,
-    levels.changed,
-    rules.added,
-    rules.removed,
-    rules.changed,
-  ].every((list) => list.length === 0)
-  if (isSame) return [`From ${from} to ${to} nothing changes in ${rules.same} rules.`]
+  if (isSameEdition(diff)) return [`From ${from} to ${to} nothing changes in ${rules.same} rules.`]
   return [
     `From ${from} to ${to}`,
     ...section('The edition', diff.edition.map(changeLine)),

@@ -50,6 +50,19 @@ export function diffEditions(before: Side, after: Side): EditionDiff {
   }
 }
 
+/** Whether nothing changes from one edition to another. */
+export function isSameEdition({ edition, levels, rules }: EditionDiff): boolean {
+  return [
+    edition,
+    levels.added,
+    levels.removed,
+    levels.changed,
+    rules.added,
+    rules.removed,
+    rules.changed,
+  ].every((list) => list.length === 0)
+}
+
 type Facts = ReadonlyMap<string, string | undefined>
 
 function changesBetween(before: Facts, after: Facts): FigureChange[] {

@@ -26,9 +26,12 @@ function flatten(name: string, value: unknown): RuleFigure[] {
   return [{ name, value: String(value) }]
 }
 
-/** The first text in a thing of a list is its name: an option, a book, a level. */
+/** By which of its fields a thing of a list is named; the order of its fields says nothing, a database keeps its own. */
+const NAMED_BY: readonly string[] = ['option', 'book', 'theirs']
+
 function nameIn(item: unknown): string | undefined {
   if (typeof item !== 'object' || item === null) return undefined
-  const first: unknown = Object.values(item)[0]
-  return typeof first === 'string' ? first : undefined
+  const fields = Object.entries(item) as [string, unknown][]
+  const name = fields.find(([field]) => NAMED_BY.includes(field))?.[1]
+  return typeof name === 'string' ? name : undefined
 }

@@ -9,7 +9,7 @@ import type { Actor } from '../../access/roles.ts'
 import { belonging } from '../door/admit.ts'
 import { invalidField, refusedBecause, type NotDone } from '../door/outcome.ts'
 import type { World } from '../door/use-case.ts'
-import { authorityAt } from './known-authority.ts'
+import { authorityAsked } from './known-authority.ts'
 import type { AskedQuestion } from './question.schema.ts'
 
 /** A question made ready to be answered. */
@@ -31,13 +31,9 @@ export function loadAsked(
   asked: AskedQuestion,
   actor: Actor | undefined,
 ): Result<Asked, NotDone> {
-  const { n, authority } = authorityAt(world.snapshot, asked.knownAt)
-  if (
-    n === 0 ||
-    (asked.knownAt !== undefined && 'n' in asked.knownAt && asked.knownAt.n > world.snapshot.n)
-  ) {
-    return refusal(refusedBecause({ kind: 'not-yet-known', latest: world.snapshot.n }))
-  }
+  const known = authorityAsked(world.snapshot, asked.knownAt)
+  if (!known.ok) return known
+  const { n, authority } = known.value
   const question = questionOf(authority, asked, world.today)
   if (!question.ok) return question
   const named = [...(asked.persons ?? []), ...(asked.company ?? [])]

@@ -1,7 +1,9 @@
 import { openRecords } from '../../core/authority/ask.ts'
 import type { Authority } from '../../core/authority/authority-index.ts'
 import { entryAt, recordsAt, type KnownMoment } from '../../core/program/known.ts'
+import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
+import { refusedBecause, type NotDone } from '../door/outcome.ts'
 
 /** How many moments of knowing are kept open beside the present one. */
 const MOST_KEPT = 8
@@ -26,4 +28,16 @@ export function authorityAt(
   if (held.size >= MOST_KEPT && oldest !== undefined) held.delete(oldest)
   held.set(n, authority)
   return { n, authority }
+}
+
+/** The same at a moment that somebody asked for; one before the first entry or after the last is refused. */
+export function authorityAsked(
+  snapshot: Snapshot,
+  moment: KnownMoment | undefined,
+): Result<{ n: number; authority: Authority }, NotDone> {
+  const known = authorityAt(snapshot, moment)
+  const isToCome = moment !== undefined && 'n' in moment && moment.n > snapshot.n
+  return known.n === 0 || isToCome
+    ? refusal(refusedBecause({ kind: 'not-yet-known', latest: snapshot.n }))
+    : success(known)
 }

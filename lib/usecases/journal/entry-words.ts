@@ -1,10 +1,14 @@
 import { z } from 'zod'
+import { accountOf } from '../../access/actors.ts'
 import type { Instant } from '../../core/calendar/instants.ts'
 import type { EntryRow } from '../../core/journal/entry.ts'
 import type { JsonValue } from '../../core/journal/canonical-json.ts'
+import { isKnownAt } from '../../core/kernel/versions.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import { EVENT_KINDS, eventSentence, type EventKind, type EventSaid } from '../../wording/events.ts'
-import { nameOf } from '../program/program-to-write.ts'
+
+/** Who stands behind an entry that no account wrote: the start, or somebody on the command line of that machine. */
+const THE_MACHINE = 'Kerfbook, from its own machine'
 
 /** Who did what in an entry: in the words of the file that brought it, or the name of an account and our sentence. */
 export function entryWords(
@@ -24,6 +28,14 @@ export function entryWords(
   }
 }
 
+/** The name of the person behind an account, else what they sign in as. */
+export function nameOf(snapshot: Snapshot, account: string | undefined): string {
+  if (account === undefined) return THE_MACHINE
+  const fact = accountOf(snapshot, account)
+  const person = snapshot.program.people.find((one) => one.id === fact?.person && isKnownAt(one, snapshot.n))
+  return person?.name ?? fact?.signInName ?? account
+}
+
 /** When an entry was written here and, of one that a file brought, as of when it was stated. */
 export function momentsOf({ at, statedAt }: Pick<EntryRow, 'at' | 'statedAt'>): {
   at: Instant
@@ -38,6 +50,7 @@ const saidSchema = z.object({
   facts: z.exactOptional(z.number()),
   edition: z.exactOptional(z.string()),
   rule: z.exactOptional(z.string()),
+  book: z.exactOptional(z.string()),
   from: z.exactOptional(z.literal('command-line')),
   account: z.exactOptional(z.string()),
   answer: z.exactOptional(z.object({ id: z.string() })),

@@ -6,7 +6,7 @@ import type { Fact, SectionName } from '../../core/program/sections.ts'
 export type OwnerOf = (section: SectionName, fact: Fact) => string | undefined
 
 /** Makes ready to tell whom a record is about: itself, by its card, or by what it lifts. */
-export function factOwners({ cards, suspensions }: Program): OwnerOf {
+export function factOwners({ cards, suspensions }: Pick<Program, 'cards' | 'suspensions'>): OwnerOf {
   const byCard = new Map(cards.map((card) => [card.id, card.person]))
   const byNumber = new Map(cards.map((card) => [card.number, card.person]))
   const stopped = (fact: Sections['suspensions']) =>

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { dateField } from '../../core/calendar/dates.schema.ts'
 import { idField } from '../../core/kernel/fields.schema.ts'
 import { STATUSES } from '../../drawings/status.ts'
+import { thenFields } from './then.schema.ts'
 
 /** By what the list of people may be ordered. */
 export const PEOPLE_SORTS = ['name', 'unit', 'organisation', 'bucking', 'felling', 'next'] as const
@@ -19,5 +20,6 @@ export const peopleListSchema = z.strictObject({
   sort: z.exactOptional(z.enum(PEOPLE_SORTS)),
   descending: z.exactOptional(z.boolean()),
   page: z.exactOptional(z.int().min(1)),
+  ...thenFields,
 })
 export type PeopleAsked = z.infer<typeof peopleListSchema>

@@ -7,7 +7,7 @@ import { success } from '../../core/kernel/result.ts'
 import { WORK_KINDS, type WorkKind } from '../../core/rulebooks/words.ts'
 import type { Names } from '../../wording/names.ts'
 import { asOf } from '../authority/as-of.ts'
-import { authorityAt } from '../authority/known-authority.ts'
+import { authorityAsked } from '../authority/known-authority.ts'
 import { wordsOf } from '../authority/known-words.ts'
 import { belonging } from '../door/admit.ts'
 import { query, type World } from '../door/use-case.ts'
@@ -33,13 +33,16 @@ export type PersonRow = Belongs & {
 /** A line of a row with the level that speaks. */
 export type ListedLine = StandingLine & { level?: string }
 
-/** The people whose standing the caller may read, with their strongest lines, filtered and in order. */
+/** The people whose standing the caller may read, with their strongest lines, filtered and in order; as then where asked. */
 export const listPeople = query({
   name: 'people/list',
   permission: 'read-standing',
   input: peopleListSchema,
   load: (world, asked, actor) => {
-    const { n, authority } = authorityAt(world.snapshot, undefined)
+    const known = authorityAsked(world.snapshot, asked.knownAt)
+    if (!known.ok) return known
+    const { n, authority } = known.value
+    const day = asked.day ?? world.today
     const names = wordsOf(authority, world.snapshot).names
     const mayRead = reachOf(actor, 'read-standing', world)
     const reached = authority.people
@@ -47,30 +50,31 @@ export const listPeople = query({
       .map((index): ReachedPerson => ({
         index,
         name: index.records.person.name,
-        ...belongsToday(index.memberships, world.today),
+        ...belongsToday(index.memberships, day),
       }))
     const mayOpen = reachOf(actor, 'read-record', world)
-    return success({ n, authority, names, asked, reached, mayOpen })
+    return success({ n, authority, day, names, asked, reached, mayOpen })
   },
   about: ({ reached }) => ({ kind: 'people', people: reached.map(({ index }) => index.id), asList: true }),
-  answer: ({ n, authority, names, asked, reached, mayOpen }, world) => {
-    const { today } = world
-    const found = foundPeople(authority, reached, asked, names, mayOpen, today)
+  answer: ({ n, authority, day, names, asked, reached, mayOpen }, world) => {
+    const found = foundPeople(authority, reached, asked, names, mayOpen, day)
     const page = pageOf(found, asked.page ?? 1)
     return {
       ...asOf(world, n),
-      days: shownDays(today),
+      /** The day as of which they are listed. */
+      day,
+      days: shownDays(day),
       names,
       /** How many there are before any filter. */
       reached: reached.length,
       units: placesOf(reached, ({ units }) => units, names.place),
       organisations: placesOf(reached, ({ organisations }) => organisations, names.organisation),
       page,
-      rows: rowsOf(authority, page.rows, mayOpen, today),
+      rows: rowsOf(authority, page.rows, mayOpen, day),
     }
   },
   // Names never stand in the log: of a part of a name it says only that one was asked for.
-  looked: ({ n, page }, { name, ...asked }) => ({
+  looked: ({ n, page }, { name, knownAt: _knownAt, ...asked }) => ({
     question: { ...asked, ...(name === undefined ? {} : { byName: true }), n },
     count: page.rows.length,
   }),
@@ -86,17 +90,17 @@ function foundPeople(
   asked: PeopleAsked,
   names: Names,
   mayOpen: PeopleInReach,
-  today: CalendarDate,
+  day: CalendarDate,
 ): readonly ReachedPerson[] {
   const standingOf = (people: readonly ReachedPerson[]) => {
     const standings = listedStandings(
       authority,
       people.map(({ index }) => index),
-      today,
+      day,
     )
     return ({ index: { id } }: ReachedPerson) => told(standings.get(id), isInReach(mayOpen, id))
   }
-  return sortedPeople(fittingPeople(reached, asked, standingOf, today), asked, standingOf, names)
+  return sortedPeople(fittingPeople(reached, asked, standingOf, day), asked, standingOf, names)
 }
 
 /** What lapses next is told of records that the reader may open. */
@@ -123,19 +127,17 @@ function rowsOf(
   authority: Authority,
   people: readonly ReachedPerson[],
   mayOpen: PeopleInReach,
-  today: CalendarDate,
+  day: CalendarDate,
 ): PersonRow[] {
   const standings = listedStandings(
     authority,
     people.map(({ index }) => index),
-    today,
+    day,
   )
   return people.map(({ index: { id }, name, units, organisations }) => {
     const isOpen = isInReach(mayOpen, id)
     const standing = told(standings.get(id), isOpen)
-    const [bucking, felling] = WORK_KINDS.map((kind) =>
-      withLevel(authority, id, standing?.lines[kind], today),
-    )
+    const [bucking, felling] = WORK_KINDS.map((kind) => withLevel(authority, id, standing?.lines[kind], day))
     return { id, name, units, organisations, isOpen, lines: { bucking, felling }, next: standing?.next }
   })
 }
@@ -144,10 +146,10 @@ function withLevel(
   authority: Authority,
   person: string,
   line: StandingLine | undefined,
-  today: CalendarDate,
+  day: CalendarDate,
 ): ListedLine | undefined {
   if (line === undefined) return undefined
-  const level = levelOfLine(authority, person, line.work, today)?.level
+  const level = levelOfLine(authority, person, line.work, day)?.level
   return level === undefined ? line : { ...line, level }
 }
 

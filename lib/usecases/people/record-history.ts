@@ -1,8 +1,8 @@
 import type { Sections } from '../../core/authority/records.ts'
 import type { PersonIndex } from '../../core/authority/person-index.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
+import type { Program } from '../../core/program/program.schema.ts'
 import type { FactsBySection } from '../../core/program/sections.ts'
-import type { Snapshot } from '../../store/snapshot.ts'
 import { factOwners } from './fact-owners.ts'
 import { suspensionsOf } from './holdings.ts'
 import type { ShownEntry } from './shown-entries.ts'
@@ -43,11 +43,14 @@ type Shown = {
 }
 
 /**
- * Every record about a person as known now, with the versions it had before, and what stops or extends it together with
- * others'. A version that was about somebody else is not shown.
+ * Every record about a person as known at entry `n`, with the versions it had before, and what stops or extends it
+ * together with others'. A version that was about somebody else is not shown, nor what came later.
  */
-export function historyOf(snapshot: Snapshot, person: PersonIndex, shown: Shown): ShownHistory[] {
-  const ownerOf = factOwners(snapshot.program)
+export function historyOf(program: Program, n: number, person: PersonIndex, shown: Shown): ShownHistory[] {
+  const ownerOf = factOwners({
+    cards: program.cards.filter((fact) => fact.recordedIn <= n),
+    suspensions: program.suspensions.filter((fact) => fact.recordedIn <= n),
+  })
   const shared = new Set([
     ...suspensionsOf(person).flatMap(({ suspension, lifts }) => [
       `suspensions ${suspension.id}`,
@@ -59,16 +62,19 @@ export function historyOf(snapshot: Snapshot, person: PersonIndex, shown: Shown)
   ])
   return PERSON_SECTIONS.flatMap((section) =>
     sectionHistory(
-      snapshot,
+      program,
+      n,
       section,
       shown,
-      (fact) => ownerOf(section, fact) === person.id || shared.has(`${section} ${fact.id}`),
+      (fact) =>
+        fact.recordedIn <= n && (ownerOf(section, fact) === person.id || shared.has(`${section} ${fact.id}`)),
     ),
   )
 }
 
 function sectionHistory<Name extends PersonSection>(
-  { program, n }: Snapshot,
+  program: Program,
+  n: number,
   section: Name,
   { says, entry }: Shown,
   isShown: (fact: Sections[Name]) => boolean,

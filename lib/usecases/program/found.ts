@@ -16,7 +16,7 @@ import type { NewFact } from '../../store/write.ts'
 import { refusedBecause, invalidField, type NotDone } from '../door/outcome.ts'
 import { command, type World } from '../door/use-case.ts'
 import { hasManager } from './managers.ts'
-import { withoutKnowing } from './program-facts.ts'
+import { bookFacts } from './program-facts.ts'
 
 const typed = z.strictObject({
   /** The code of the link that the start printed. */
@@ -98,13 +98,9 @@ function programFacts(world: World, { program }: Input): Result<NewFact[], NotDo
     return refusal(invalidField('program', 'Give the program a name and a time zone.'))
   const file = world.runtime.shippedBooks.find(({ book }) => book.id === program.book)
   if (file === undefined) return refusal(refusedBecause({ kind: 'book-unknown', book: program.book }))
-  const adopted = adoptBook(file, world.snapshot.n + 1)
-  const sections = ['books', 'editions', 'extensions', 'cautions'] as const
   return success([
     { section: 'program', fact: { ...program, id: PROGRAM_ID, invented: false } },
-    ...sections.flatMap((section) =>
-      adopted[section].map((fact): NewFact => ({ section, fact: withoutKnowing(fact) })),
-    ),
+    ...bookFacts(adoptBook(file, world.snapshot.n + 1)),
   ])
 }
 

@@ -1,4 +1,5 @@
 import type { Remark } from '../../core/journal/remarks.schema.ts'
+import type { AdoptedBook } from '../../core/program/adopt-book.ts'
 import type { Entry, Program } from '../../core/program/program.schema.ts'
 import { SECTION_NAMES, type Fact, type SectionName } from '../../core/program/sections.ts'
 import type { NewFact, Withdrawal } from '../../store/write.ts'
@@ -55,4 +56,12 @@ export function remarkFacts(
   if (why === undefined && paper === undefined) return []
   const said = { ...(why === undefined ? {} : { why }), ...(paper === undefined ? {} : { paper }) }
   return [{ section: 'remarks', fact: { id: `entry-${n}`, ...said } }]
+}
+
+/** The facts of a rule book as a program adopts it. */
+export function bookFacts(adopted: AdoptedBook): NewFact[] {
+  const sections = ['books', 'editions', 'extensions', 'cautions'] as const
+  return sections.flatMap((section) =>
+    adopted[section].map((fact): NewFact => ({ section, fact: withoutKnowing(fact) })),
+  )
 }

@@ -2,7 +2,7 @@ import type { Actor } from '../../access/roles.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import type { NewFact } from '../../store/write.ts'
 import { remarkFacts } from '../program/program-facts.ts'
-import { nameOf } from '../program/program-to-write.ts'
+import { nameOf } from '../journal/entry-words.ts'
 import type { Hand } from './by-hand.ts'
 import type { PaperTyped } from './hand-made.schema.ts'
 

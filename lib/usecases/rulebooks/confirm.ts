@@ -8,7 +8,7 @@ import { sha256 } from '../../platform/secrets/sha256.ts'
 import type { NewFact } from '../../store/write.ts'
 import { invalidField, refusedBecause, type NotDone } from '../door/outcome.ts'
 import { command, nothingToPrepare } from '../door/use-case.ts'
-import { nameOf } from '../program/program-to-write.ts'
+import { nameOf } from '../journal/entry-words.ts'
 import { knownBooks } from './known-books.ts'
 
 const input = z.strictObject({

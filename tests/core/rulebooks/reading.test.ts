@@ -3,7 +3,8 @@ import { bookPage } from '../../../lib/core/rulebooks/book-text.ts'
 import type { ShippedEdition } from '../../../lib/core/rulebooks/books.schema.ts'
 import { isConfirmed, unconfirmedRules } from '../../../lib/core/rulebooks/confirmations.ts'
 import { checkEdition } from '../../../lib/core/rulebooks/edition-check.ts'
-import { diffEditions } from '../../../lib/core/rulebooks/edition-diff.ts'
+import { diffEditions, isSameEdition } from '../../../lib/core/rulebooks/edition-diff.ts'
+import type { Rule } from '../../../lib/core/rulebooks/rules.schema.ts'
 import { figuresOf } from '../../../lib/core/rulebooks/rule-figures.ts'
 import { checkTiling } from '../../../lib/core/rulebooks/tiling.ts'
 import { shippedBookFiles } from '../../builders/shipped-book-files.ts'
@@ -76,6 +77,13 @@ describe('a book to be read', () => {
   })
 })
 
+function fieldsTurned(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(fieldsTurned)
+  if (typeof value !== 'object' || value === null) return value
+  const fields = Object.entries(value).map(([name, inner]) => [name, fieldsTurned(inner)] as const)
+  return Object.fromEntries(fields.reverse())
+}
+
 describe('two editions compared', () => {
   const rulesBut = (kind: string, said: Record<string, unknown>) =>
     leastRules().map((known) => (known['kind'] === kind ? { ...known, ...said } : known))
@@ -87,6 +95,23 @@ describe('two editions compared', () => {
       levels: { added: [], removed: [], changed: [] },
       rules: { added: [], removed: [], changed: [], same: leastRules().length },
     })
+  })
+
+  it('[RB19] with its fields in another order, as a database keeps them: nothing', () => {
+    const factor = rule('worksheet.factor', {
+      factor: 'wood',
+      name: 'Wood',
+      workKinds: ['bucking'],
+      required: true,
+      options: [
+        { option: 'sound', name: 'sound', floor: 'least' },
+        { option: 'rotten', name: 'rotten', floor: 'high' },
+      ],
+    })
+    const known = edition([], { rules: [...leastRules(), factor] })
+    const turned = { ...known, rules: known.rules.map((one) => fieldsTurned(one) as Rule) }
+    expect(Object.keys(turned.rules.at(-1) ?? {})[0]).not.toBe(Object.keys(known.rules.at(-1) ?? {})[0])
+    expect(isSameEdition(diffEditions(known, turned))).toBe(true)
   })
 
   it('[RB19] a figure, a source and a disagreement, before and after', () => {

@@ -11,7 +11,7 @@ import { takeOutProgram } from '../../../lib/usecases/program/take-out.ts'
 import { RECORD_COMMANDS } from '../../../lib/usecases/records/all-records.ts'
 import { enterPerson } from '../../../lib/usecases/records/enter-person.ts'
 import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
-import { callerAs } from '../../builders/call-any.ts'
+import { callAny, callerAs } from '../../builders/call-any.ts'
 import { DEMO_TODAY, openDemoRuntime, type TestRuntime } from '../../builders/test-runtime.ts'
 
 const MANAGER = callerAs('marit', [{ role: 'program-manager' }])
@@ -47,8 +47,7 @@ function newcomer(unit = 'quill-river', who: Caller = QUILL, more: object = {}) 
 }
 
 function enter(section: RecordSection, fields: object, who: Caller = MANAGER, more: object = {}) {
-  const { enter } = RECORD_COMMANDS[section]
-  return callCommand(opened.runtime, enter, { input: { fields, ...more }, command: command() }, who)
+  return callAny(opened.runtime, RECORD_COMMANDS[section].enter, { fields, ...more }, who)
 }
 
 function correct(
@@ -57,15 +56,14 @@ function correct(
   who: Caller = MANAGER,
   more: object = {},
 ) {
-  const { correct } = RECORD_COMMANDS[section]
   const input = { ...said, why: 'Invented reason', ...more }
-  return callCommand(opened.runtime, correct, { input, command: command() }, who)
+  return callAny(opened.runtime, RECORD_COMMANDS[section].correct, input, who)
 }
 
 async function idOf(entered: ReturnType<typeof enter>): Promise<string> {
   const outcome = await entered
   if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
-  return outcome.value.id
+  return (outcome.value as { id: string }).id
 }
 
 const lastEntry = async () => (await snapshotOf(opened.runtime.store)).n
