@@ -8,6 +8,7 @@ import { readInches } from '../../lib/wording/read-inches.ts'
 import { problemsOf } from '../_door/form-outcome.ts'
 import { addressWith, type AddressWords } from '../_parts/address.ts'
 import type { FormProblem } from '../_parts/form-state.ts'
+import { readOpenRows } from './open-rows.ts'
 
 /** The blanks of the question by the names they have in the address, each with its label. */
 export const BLANKS = {
@@ -24,6 +25,7 @@ export const BLANKS = {
   person: 'Person',
   known: 'As known',
   rows: 'Rows',
+  open: 'Open rows',
 } as const
 export type BlankName = keyof typeof BLANKS
 
@@ -37,8 +39,10 @@ export type TypedQuestion = { typed: TypedWords } & (
   { kind: 'none' } | { kind: 'faulty'; problems: readonly FormProblem[] } | { kind: 'read'; input: object }
 )
 
-/** How many letters a blank may hold. */
+/** How many letters a blank may hold; a list of ids holds more. */
 const LONGEST = 200
+const LONGEST_LIST = 6000
+const longestOf = (name: BlankName) => (name === 'open' ? LONGEST_LIST : LONGEST)
 
 /** Reads the question out of an address; what was typed stays as it was, whatever is wrong with it. */
 export function readTypedQuestion(words: AddressWords): TypedQuestion {
@@ -78,7 +82,8 @@ class BlankReader {
 
   constructor(private readonly typed: TypedWords) {
     for (const name of NAMES) {
-      if (typed[name].length > LONGEST) this.fault(name, `at most ${LONGEST} letters stand here`)
+      const longest = longestOf(name)
+      if (typed[name].length > longest) this.fault(name, `at most ${longest} letters stand here`)
     }
   }
 
@@ -104,6 +109,7 @@ class BlankReader {
       ...(person === undefined ? {} : { persons: [person] }),
       ...this.known(),
       ...this.rows(),
+      open: readOpenRows(this.typed),
     }
   }
 

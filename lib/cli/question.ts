@@ -3,7 +3,7 @@ import { ask, askBriefly } from '../core/authority/ask.ts'
 import type { AnswerToWrite } from '../core/authority/answer-json.ts'
 import type { Authority } from '../core/authority/authority-index.ts'
 import { besideAnswer } from '../core/authority/beside-answer.ts'
-import { explain, speakingCards } from '../core/authority/explain.ts'
+import { speakers, speakingCards } from '../core/authority/explain.ts'
 import type { Question } from '../core/authority/question.ts'
 import { success, type Result } from '../core/kernel/result.ts'
 import type { Given } from './arguments.ts'
@@ -40,7 +40,7 @@ export function askQuestion(file: string, words: QuestionWords, io: Io): Result<
       question,
       names,
       supervisors: beside.supervisors,
-      cardsOf: (person) => speakingCards(explain(authority, question, person)),
+      cardsOf: (person) => speakingCards(speakers(authority, question, person)),
       edition: beside.edition,
     },
     beside,

@@ -4,10 +4,11 @@ import type { AnswerBody } from '../../core/authority/answer-one.ts'
 import { ask, askBriefly, daysAsked } from '../../core/authority/ask.ts'
 import type { Authority } from '../../core/authority/authority-index.ts'
 import { besideAnswer, type BesideAnswer } from '../../core/authority/beside-answer.ts'
-import { explain, type ExplainedDays } from '../../core/authority/explain.ts'
+import { explain, speakers, type ExplainedDays, type SpokenBy } from '../../core/authority/explain.ts'
 import type { Question } from '../../core/authority/question.ts'
 import { plusDays, type CalendarDate } from '../../core/calendar/dates.ts'
 import { toSpan, type Span } from '../../core/calendar/spans.ts'
+import { success } from '../../core/kernel/result.ts'
 import type { Standing } from '../../core/rulebooks/standing.ts'
 import { isInReach, peopleInReach, type PeopleInReach } from '../../access/reach.ts'
 import type { Actor } from '../../access/roles.ts'
@@ -28,14 +29,29 @@ import { questionSchema } from './question.schema.ts'
 const ROWS_SHOWN = 50
 const MOST_ROWS = 10_000
 
-/** One person's row: the answer, the line of this question around its days, and the whole chain. */
+/** One person's row: the answer, the line of this question around its days, and the whole chain where it is open. */
 export type AnswerRow = {
   answer: Answer
   runs: readonly LapseRun[]
+  /** What speaks for the person on the days asked, each once and in their order. */
+  speaks: readonly SpokenBy[]
+  /** Whether the caller may read the person's record, and not the standing alone. */
+  isReadable: boolean
+  opened?: OpenedRow
+}
+
+/** What stands behind an answer. */
+export type OpenedRow = {
   chain: readonly ExplainedDays[]
-  /** The records that the chain names, by id; nothing where the caller may read the standing and not the record. */
+  /** The records that the chain names, by id; nothing where the caller may not read them. */
   records?: ReadonlyMap<string, readonly ShownRecord[]>
 }
+
+/** Which rows are open: every row but these, or none but these. An id without a row opens nothing. */
+const openRowsField = z.strictObject({ every: z.boolean(), but: z.array(z.string()) })
+export type OpenRows = z.infer<typeof openRowsField>
+
+const ALL_SHUT: OpenRows = { every: false, but: [] }
 
 /** Those of one standing. The rows are the first by name; `cardless` have no card for the work and nothing else to say. */
 export type AnswerGroup = {
@@ -66,17 +82,21 @@ export type AnswerForPage = AsOf & {
 export const askForPage = query({
   name: 'authority/ask-for-page',
   permission: 'read-standing',
-  input: questionSchema.extend({ rows: z.exactOptional(z.int().min(1).max(MOST_ROWS)) }),
-  load: (world, { rows, ...question }, actor) => {
+  input: questionSchema.extend({
+    rows: z.exactOptional(z.int().min(1).max(MOST_ROWS)),
+    open: z.exactOptional(openRowsField),
+  }),
+  load: (world, { rows, open, ...question }, actor) => {
     const loaded = loadAsked(world, question, actor)
-    return loaded.ok ? { ok: true, value: { ...loaded.value, rows: rows ?? ROWS_SHOWN } } : loaded
+    if (!loaded.ok) return loaded
+    return success({ ...loaded.value, rows: rows ?? ROWS_SHOWN, open: open ?? ALL_SHUT })
   },
   about: ({ named }) => ({ kind: 'people', people: named }),
   answer: (asked, world, actor): AnswerForPage => {
     const { authority, question, n } = asked
     const { names } = wordsOf(authority, world.snapshot)
     const all = askBriefly(authority, question)
-    const { window, rowsOf } = rowMaker(asked, world, actor)
+    const { window, rowsOf } = rowMaker(asked, asked.open, world, actor)
     return {
       ...asOf(world, n),
       question,
@@ -88,7 +108,10 @@ export const askForPage = query({
       window,
     }
   },
-  looked: ({ asked, n }, { rows: _rows, ...question }) => ({ question: { ...question, n }, count: asked }),
+  looked: ({ asked, n }, { rows: _rows, open: _open, ...question }) => ({
+    question: { ...question, n },
+    count: asked,
+  }),
 })
 
 type RowsOf = (people: readonly string[]) => AnswerRow[]
@@ -127,6 +150,7 @@ function isWithoutCard({ findings }: AnswerBody): boolean {
 
 function rowMaker(
   { authority, question }: Asked,
+  open: OpenRows,
   world: World,
   actor: Actor | undefined,
 ): { window: Span; rowsOf: RowsOf } {
@@ -134,20 +158,25 @@ function rowMaker(
   const { records } = wordsOf(authority, world.snapshot)
   const readable: PeopleInReach =
     actor === undefined ? 'everybody' : peopleInReach(actor, 'read-record', belonging(world), world.today)
+  const named = new Set(open.but)
+  const openedRow = (person: string, isReadable: boolean): OpenedRow => {
+    const chain = explain(authority, question, person)
+    return { chain, ...(isReadable ? { records: recordsNamed(chain, (id) => records(id, person)) } : {}) }
+  }
   return {
     window,
     rowsOf: (persons) => {
       const { answers } = ask(authority, { ...question, persons })
       const lines = askBriefly(authority, { ...question, ...ahead, persons })
       return answers.map((answer, at) => {
-        const chain = explain(authority, question, answer.person)
+        const { person } = answer
+        const isReadable = isInReach(readable, person)
         return {
           answer,
           runs: runsOf(lines[at]?.spans ?? [], ahead.last),
-          chain,
-          ...(isInReach(readable, answer.person)
-            ? { records: recordsNamed(chain, (id) => records(id, answer.person)) }
-            : {}),
+          speaks: speakers(authority, question, person),
+          isReadable,
+          ...(named.has(person) === open.every ? {} : { opened: openedRow(person, isReadable) }),
         }
       })
     },
