@@ -9,6 +9,9 @@ import { LapseScale } from '../_parts/lapse-line.tsx'
 import { Row } from './answer-row.tsx'
 import { questionAddress, type TypedWords } from './typed-question.ts'
 
+/** The id of the counts of the groups. */
+export const TALLY_ID = 'the-four-answers'
+
 /** The id of a group on the page. */
 export function groupId(standing: Standing): string {
   return `answer-${standing}`
@@ -79,6 +82,9 @@ export function AnswerGroupPart({
         </p>
       )}
       {cardless.length === 0 ? null : <Cardless people={cardless} answer={answer} typed={typed} />}
+      <p className="to-tally">
+        <a href={`#${TALLY_ID}`}>Back to the four answers</a>
+      </p>
     </section>
   )
 }

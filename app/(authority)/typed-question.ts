@@ -24,12 +24,20 @@ export const BLANKS = {
   item: 'Log, tree or expected work',
   person: 'Person',
   known: 'As known',
+  crew: 'With this crew',
   rows: 'Rows',
   open: 'Open rows',
 } as const
 export type BlankName = keyof typeof BLANKS
 
 const NAMES = Object.keys(BLANKS) as BlankName[]
+
+/** What stands beside a question and asks nothing alone. */
+const BESIDE: readonly BlankName[] = ['crew', 'rows', 'open']
+const ASKING = NAMES.filter((name) => !BESIDE.includes(name))
+
+/** The blanks that hold a list of ids, with a comma between them. */
+const LISTS: readonly BlankName[] = ['crew', 'open']
 
 /** What was typed into the blanks; the empty text where nothing was. */
 export type TypedWords = Readonly<Record<BlankName, string>>
@@ -42,12 +50,12 @@ export type TypedQuestion = { typed: TypedWords } & (
 /** How many letters a blank may hold; a list of ids holds more. */
 const LONGEST = 200
 const LONGEST_LIST = 6000
-const longestOf = (name: BlankName) => (name === 'open' ? LONGEST_LIST : LONGEST)
+const longestOf = (name: BlankName) => (LISTS.includes(name) ? LONGEST_LIST : LONGEST)
 
 /** Reads the question out of an address; what was typed stays as it was, whatever is wrong with it. */
 export function readTypedQuestion(words: AddressWords): TypedQuestion {
-  const typed = Object.fromEntries(NAMES.map((name) => [name, firstOf(words[name])])) as TypedWords
-  if (NAMES.every((name) => typed[name].trim() === '')) return { typed, kind: 'none' }
+  const typed = Object.fromEntries(NAMES.map((name) => [name, textOf(name, words[name])])) as TypedWords
+  if (ASKING.every((name) => typed[name].trim() === '')) return { typed, kind: 'none' }
   const reader = new BlankReader(typed)
   const input = reader.question()
   return reader.faults.length === 0
@@ -60,6 +68,7 @@ export function blankOfPath(path: string): BlankName | '' {
   const last = path.split('.').at(-1) ?? ''
   const isBlank = (name: string): name is BlankName => Object.hasOwn(BLANKS, name)
   if (path.startsWith('persons')) return 'person'
+  if (path.startsWith('company')) return 'crew'
   if (path.startsWith('knownAt')) return 'known'
   if (last === 'workKind') return 'work'
   if (last === 'sawKind') return 'saw'
@@ -102,11 +111,13 @@ class BlankReader {
       this.fault('last', 'the last day lies before the first')
     }
     const person = this.filled('person')
+    const crew = idsOf(this.typed.crew)
     return {
       work: item === undefined ? this.statedWork(sawKind) : { item, sawKind },
       ...(first === undefined ? {} : { first }),
       ...(last === undefined ? {} : { last }),
       ...(person === undefined ? {} : { persons: [person] }),
+      ...(crew.length === 0 ? {} : { company: crew }),
       ...this.known(),
       ...this.rows(),
       open: readOpenRows(this.typed),
@@ -191,6 +202,14 @@ class BlankReader {
   }
 }
 
-function firstOf(value: AddressWords[string]): string {
-  return (typeof value === 'string' ? value : value?.[0]) ?? ''
+/** The ids of a list, each once. */
+export function idsOf(list: string): string[] {
+  const ids = list.split(',').map((id) => id.trim())
+  return [...new Set(ids.filter((id) => id !== ''))]
+}
+
+/** Of several words under one name a list takes all, and a blank the first. */
+function textOf(name: BlankName, value: AddressWords[string]): string {
+  if (typeof value === 'string' || value === undefined) return value ?? ''
+  return (LISTS.includes(name) ? value.join(',') : value[0]) ?? ''
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod'
-import type { Answer } from '../../core/authority/answer.ts'
+import type { Answer, CompanyDays } from '../../core/authority/answer.ts'
 import type { AnswerBody } from '../../core/authority/answer-one.ts'
-import { ask, askBriefly, daysAsked } from '../../core/authority/ask.ts'
+import { ask, askBriefly, askCompany, companyMembers, daysAsked } from '../../core/authority/ask.ts'
 import type { Authority } from '../../core/authority/authority-index.ts'
 import { besideAnswer, type BesideAnswer } from '../../core/authority/beside-answer.ts'
 import { explain, speakers, type ExplainedDays, type SpokenBy } from '../../core/authority/explain.ts'
@@ -14,6 +14,7 @@ import { isInReach, peopleInReach, type PeopleInReach } from '../../access/reach
 import type { Actor } from '../../access/roles.ts'
 import type { LapseRun } from '../../drawings/lapse-line.ts'
 import { lapseWindow } from '../../drawings/lapse-window.ts'
+import type { MemberDays } from '../../wording/companies.ts'
 import { GROUPS, partlyCount } from '../../wording/groups.ts'
 import type { Names } from '../../wording/names.ts'
 import { notesSaid, type SaidNote } from '../../wording/noted.ts'
@@ -71,6 +72,8 @@ export type AnswerForPage = AsOf & {
   beside: BesideAnswer
   names: Names
   groups: readonly AnswerGroup[]
+  /** Where a crew is named: everybody in it with their days, and who supervises whom by runs of days. */
+  crew?: { members: readonly MemberDays[]; days: readonly CompanyDays[] }
   /** The notes of all answers, and how many answers there are. */
   notes: readonly SaidNote[]
   asked: number
@@ -97,12 +100,14 @@ export const askForPage = query({
     const { names } = wordsOf(authority, world.snapshot)
     const all = askBriefly(authority, question)
     const { window, rowsOf } = rowMaker(asked, asked.open, world, actor)
+    const days = askCompany(authority, question)
     return {
       ...asOf(world, n),
       question,
       beside: besideAnswer(authority, question),
       names,
       groups: GROUPS.map((standing) => groupOf(standing, all, asked.rows, names, rowsOf)),
+      ...(days === undefined ? {} : { crew: { members: companyMembers(authority, question), days } }),
       notes: notesSaid(all, question, names),
       asked: all.length,
       window,
@@ -155,6 +160,8 @@ function rowMaker(
   actor: Actor | undefined,
 ): { window: Span; rowsOf: RowsOf } {
   const { window, ahead } = windowOf(authority, question)
+  // Who else is there changes nobody's own answer.
+  const { company: _company, ...alone } = question
   const { records } = wordsOf(authority, world.snapshot)
   const readable: PeopleInReach =
     actor === undefined ? 'everybody' : peopleInReach(actor, 'read-record', belonging(world), world.today)
@@ -166,8 +173,8 @@ function rowMaker(
   return {
     window,
     rowsOf: (persons) => {
-      const { answers } = ask(authority, { ...question, persons })
-      const lines = askBriefly(authority, { ...question, ...ahead, persons })
+      const { answers } = ask(authority, { ...alone, persons })
+      const lines = askBriefly(authority, { ...alone, ...ahead, persons })
       return answers.map((answer, at) => {
         const { person } = answer
         const isReadable = isInReach(readable, person)

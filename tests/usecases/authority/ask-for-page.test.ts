@@ -4,6 +4,7 @@ import { snapshotOf } from '../../../lib/store/snapshot.ts'
 import { askForPage, type AnswerForPage } from '../../../lib/usecases/authority/ask-for-page.ts'
 import { askQuestion } from '../../../lib/usecases/authority/ask.ts'
 import type { AskedQuestion } from '../../../lib/usecases/authority/question.schema.ts'
+import { peopleToAsk } from '../../../lib/usecases/authority/people-to-ask.ts'
 import { whatToAsk } from '../../../lib/usecases/authority/what-to-ask.ts'
 import type { Caller } from '../../../lib/usecases/door/caller.ts'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
@@ -137,6 +138,41 @@ describe('the answer for the page', () => {
       expect(group.rows).toEqual(whole?.rows.slice(0, 2))
       expect(group.more).toBe(Math.max(0, (whole?.rows.length ?? 0) - 2))
     }
+  })
+})
+
+describe('a crew', () => {
+  const company = ['p-mbali-kamabaso', 'p-siobhan-o-briain', 'p-wulandari', 'p-lukasz-wrzos']
+
+  it('is judged as the whole answer judges it, and changes no row', async () => {
+    for (const persons of [undefined, ['p-lukasz-wrzos']]) {
+      const asked = { ...FELLING, ...(persons === undefined ? {} : { persons }) }
+      const whole = await callQuery(opened.runtime, askQuestion, { input: { ...asked, company } }, MANAGER)
+      if (whole.kind !== 'done') throw new Error(JSON.stringify(whole))
+      const page = await forPage({ ...asked, company })
+      expect(page.crew?.days).toEqual(whole.value.company)
+      expect(page.crew?.members.map(({ person }) => person)).toEqual(company)
+      expect(page.groups).toEqual((await forPage(asked)).groups)
+    }
+    expect((await forPage(FELLING)).crew).toBeUndefined()
+  })
+
+  it('[P9] nobody out of reach comes along, and is answered like nobody', async () => {
+    for (const person of ['p-lukasz-wrzos', 'p-nobody-at-all']) {
+      const input = { ...FELLING, company: ['p-anneli-rautavuoma', person] }
+      expect(await callQuery(opened.runtime, askForPage, { input }, SAWYER)).toEqual({ kind: 'not-found' })
+    }
+  })
+
+  it('[P9] can be chosen from those alone whose standing the caller may read', async () => {
+    const offered = async (caller: Caller) => {
+      const outcome = await callQuery(opened.runtime, peopleToAsk, { input: {} }, caller)
+      if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
+      expect(outcome.value.count).toBe(outcome.value.people.length)
+      return outcome.value.people.map(({ id }) => id).sort()
+    }
+    expect(await offered(SAWYER)).toEqual(['p-anneli-rautavuoma'])
+    expect(await offered(MANAGER)).toEqual([...peopleOf(await forPage(FELLING))].sort())
   })
 })
 
