@@ -1,21 +1,16 @@
 import type { Standing } from '../../lib/core/rulebooks/standing.ts'
-import { statusOfAnswer } from '../../lib/drawings/status.ts'
-import { speakingCards } from '../../lib/core/authority/explain.ts'
-import type { AnswerForPage, AnswerGroup, AnswerRow } from '../../lib/usecases/authority/ask-for-page.ts'
-import { changeSentence, heldDaysText, reasonSentence } from '../../lib/wording/answer-rows.ts'
+import type { AnswerForPage, AnswerGroup } from '../../lib/usecases/authority/ask-for-page.ts'
 import { NO_SET } from '../../lib/wording/changes.ts'
-import { spanText } from '../../lib/wording/days.ts'
 import { groupText, partlyText } from '../../lib/wording/groups.ts'
 import { capitalised } from '../../lib/wording/lists.ts'
-import { noteDaysText, noteSentence } from '../../lib/wording/notes.ts'
-import { remedySentences, type AnswerContext } from '../../lib/wording/one-answer.ts'
 import { STANDING_EXPLANATIONS } from '../../lib/wording/standings.ts'
 import { sawKindWords, workKindWords } from '../../lib/wording/work-words.ts'
-import { LapseLine, LapseScale } from '../_parts/lapse-line.tsx'
-import { Level } from '../_parts/level.tsx'
-import { Reasons } from '../_parts/reasons.tsx'
-import { StatusMark } from '../_parts/status-mark.tsx'
+import { LapseScale } from '../_parts/lapse-line.tsx'
+import { Row } from './answer-row.tsx'
 import { questionAddress, type TypedWords } from './typed-question.ts'
+
+/** The id of the counts of the groups. */
+export const TALLY_ID = 'the-four-answers'
 
 /** The id of a group on the page. */
 export function groupId(standing: Standing): string {
@@ -67,7 +62,13 @@ export function AnswerGroupPart({
           </thead>
           <tbody role="rowgroup">
             {rows.map((row) => (
-              <Row key={row.answer.person} row={row} answer={answer} readsJournal={readsJournal} />
+              <Row
+                key={row.answer.person}
+                row={row}
+                answer={answer}
+                typed={typed}
+                readsJournal={readsJournal}
+              />
             ))}
           </tbody>
         </table>
@@ -81,120 +82,10 @@ export function AnswerGroupPart({
         </p>
       )}
       {cardless.length === 0 ? null : <Cardless people={cardless} answer={answer} typed={typed} />}
+      <p className="to-tally">
+        <a href={`#${TALLY_ID}`}>Back to the four answers</a>
+      </p>
     </section>
-  )
-}
-
-function Row({
-  row,
-  answer: page,
-  readsJournal,
-}: {
-  row: AnswerRow
-  answer: AnswerForPage
-  readsJournal: boolean
-}) {
-  const { answer, runs, chain, records } = row
-  const { names, beside, question, window, today } = page
-  const context: AnswerContext = {
-    question,
-    names,
-    supervisors: beside.supervisors,
-    cardsOf: () => speakingCards(chain),
-    edition: beside.edition,
-  }
-  const name = names.person(answer.person)
-  const held = heldDaysText(answer, context)
-  const change = changeSentence(answer, context)
-  return (
-    <tr role="row">
-      <th role="rowheader" scope="row">
-        {records === undefined ? (
-          <bdi>{name}</bdi>
-        ) : (
-          <a href={`/people/${encodeURIComponent(answer.person)}`}>
-            <bdi>{name}</bdi>
-          </a>
-        )}
-        <Speaker row={row} page={page} />
-      </th>
-      <td role="cell" className="days">
-        <LapseLine
-          window={window}
-          runs={runs}
-          asked={question}
-          today={today}
-          title={`${name}, ${spanText(window)}`}
-          says={held === '' ? 'no' : held}
-        />
-        <p className="holds">
-          <StatusMark of={statusOfAnswer(answer, question.last, today)} />{' '}
-          <span className="entry">{held}</span>
-        </p>
-      </td>
-      <td role="cell">
-        <p>{reasonSentence(answer, context)}</p>
-        {change === undefined ? null : (
-          <p className="change">
-            <b>Would change it:</b> {change}
-          </p>
-        )}
-        <details>
-          <summary>
-            The whole chain<span className="hidden-by-sight">, {name}</span>
-          </summary>
-          <Reasons
-            chain={chain}
-            words={{
-              names,
-              supervisors: beside.supervisors,
-              leads: { toJournal: readsJournal },
-              ...(records === undefined ? {} : { records }),
-            }}
-          />
-          <Ways sentences={remedySentences(answer, context)} />
-          {answer.notes.length === 0 ? null : (
-            <section>
-              <h3>Notes, which change no answer</h3>
-              <ul className="small notes">
-                {answer.notes.map((note, at) => (
-                  <li key={at}>
-                    {noteSentence(note, names)} <span className="caption">On {noteDaysText(note)}.</span>
-                  </li>
-                ))}
-              </ul>
-            </section>
-          )}
-        </details>
-      </td>
-    </tr>
-  )
-}
-
-/** Every way to another answer, one after the other. */
-function Ways({ sentences }: { sentences: readonly string[] }) {
-  if (sentences.length === 0) return null
-  return (
-    <section>
-      <h3>What would change it</h3>
-      <ul className="small">
-        {sentences.map((sentence) => (
-          <li key={sentence}>{sentence.replace(/^What would change it: /, 'This: ')}</li>
-        ))}
-      </ul>
-    </section>
-  )
-}
-
-/** The card that speaks for somebody on the first day asked, with its level. */
-function Speaker({ row: { chain }, page }: { row: AnswerRow; page: AnswerForPage }) {
-  const speaks = chain[0]?.spokenBy
-  if (speaks?.by !== 'card') return null
-  return (
-    <span className="speaker">
-      {capitalised(page.names.card(speaks.card))}{' '}
-      {speaks.level === undefined ? null : <Level of={speaks.level} />}
-    </span>
   )
 }
 
@@ -218,7 +109,7 @@ function Cardless({
       <ul>
         {people.map((person) => (
           <li key={person}>
-            <a href={questionAddress('/', typed, { person })}>
+            <a href={questionAddress('/', typed, { person, open: undefined })}>
               <bdi>{names.person(person)}</bdi>
             </a>
           </li>

@@ -13,7 +13,8 @@ import { questionSentence } from '../../lib/wording/questions.ts'
 import { Caution } from '../_parts/caution.tsx'
 import { LapseSample } from '../_parts/lapse-line.tsx'
 import { AnswerActs } from './answer-acts.tsx'
-import { AnswerGroupPart, groupId } from './answer-group.tsx'
+import { AnswerGroupPart, groupId, TALLY_ID } from './answer-group.tsx'
+import { CrewView } from './crew-view.tsx'
 import type { TypedWords } from './typed-question.ts'
 
 /** The answer: what was asked and by which book, the groups with their counts, and what belongs beside it. */
@@ -26,7 +27,7 @@ export function AnswerView({
   typed: TypedWords
   readsJournal: boolean
 }) {
-  const { question, beside, names, groups, notes } = answer
+  const { question, beside, names, groups, notes, crew } = answer
   const early = earlyTodaySentence(answer.statedAt, answer.program.timeZone, answer.today)
   const asked = typed.person.trim() === '' ? undefined : question.persons
   return (
@@ -47,6 +48,7 @@ export function AnswerView({
         <p className="authority">{AUTHORITY_IS_NOT_SAFETY}</p>
       </section>
       <Tally groups={groups} supervisors={beside.supervisors} />
+      {crew === undefined ? null : <CrewView crew={crew} answer={answer} />}
       <div className="ask-grid">
         <div>
           {groups
@@ -103,7 +105,7 @@ function Tally({ groups, supervisors }: { groups: readonly AnswerGroup[]; superv
     { standing: 'none' },
   ] as const
   return (
-    <nav className="tally" aria-label="The four answers">
+    <nav className="tally" id={TALLY_ID} tabIndex={-1} aria-label="The four answers">
       {boxes.map((box) => {
         const isTraining = box.standing === 'own-level' && count('own-level') === 0 && box.apart > 0
         const leadsTo = groupId(isTraining ? 'training' : box.standing)

@@ -1,38 +1,37 @@
 import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
 import { askForPage, type AnswerForPage } from '../../lib/usecases/authority/ask-for-page.ts'
+import { peopleToAsk, type PeopleToAsk } from '../../lib/usecases/authority/people-to-ask.ts'
 import { whatToAsk } from '../../lib/usecases/authority/what-to-ask.ts'
 import { callQuery } from '../../lib/usecases/door/call-query.ts'
-import type { Outcome } from '../../lib/usecases/door/outcome.ts'
 import { runtime } from '../../lib/usecases/door/runtime.ts'
-import { formAfter, freshForm, problemsOf } from '../_door/form-outcome.ts'
 import { valueForPage } from '../_door/value-for-page.ts'
-import { caller, visitorOf } from '../_door/visitor.ts'
+import { caller, visitorOf, type Visitor } from '../_door/visitor.ts'
 import { addressWith, type AddressWords } from '../_parts/address.ts'
 import { DeskPage } from '../_parts/desk-page.tsx'
-import type { FormProblem } from '../_parts/form-state.ts'
+import { openRooms } from '../_parts/rooms.tsx'
 import { AnswerView } from './answer-view.tsx'
 import { FirstQuestions } from './first-questions.tsx'
 import { QuestionForm, suggestedWords } from './question-form.tsx'
-import { blankOfPath, BLANKS, readTypedQuestion, type TypedQuestion } from './typed-question.ts'
+import { questionProblems, type QuestionProblems } from './question-problems.ts'
+import { readTypedQuestion, type TypedQuestion } from './typed-question.ts'
 
 export const metadata: Metadata = { title: { absolute: 'Who may · Kerfbook' } }
 
 /** What became of the question: not asked yet, answered, or what is to be put right. */
-type Standing = {
-  answer?: AnswerForPage
-  problems: readonly FormProblem[]
-  refusal?: string
-}
+type Standing = QuestionProblems & { answer?: AnswerForPage }
 
 /** The first page: who may do a piece of work, on which days, and why. The question stands in the address. */
 export default async function QuestionPage({ searchParams }: { searchParams: Promise<AddressWords> }) {
   const words = await searchParams
   const path = addressWith('/', words, {})
   const visitor = await visitorOf(path)
+  if (path === '/') goOnWhereNothingIsAsked(visitor)
   const here = await caller()
   const may = valueForPage(await callQuery(runtime(), whatToAsk, { input: {} }, here), path)
+  const people = valueForPage(await callQuery(runtime(), peopleToAsk, { input: {} }, here), path)
   const typed = readTypedQuestion(words)
-  const { answer, problems, refusal } = await standingOf(typed)
+  const { answer, problems, refusal } = await standingOf(typed, people)
   return (
     <DeskPage visitor={visitor}>
       <header className="ask-heading">
@@ -45,6 +44,7 @@ export default async function QuestionPage({ searchParams }: { searchParams: Pro
         {...(refusal === undefined ? {} : { refusal })}
         places={may.places}
         items={may.items}
+        people={people}
       />
       {answer === undefined ? null : (
         <AnswerView
@@ -58,26 +58,17 @@ export default async function QuestionPage({ searchParams }: { searchParams: Pro
   )
 }
 
-async function standingOf(typed: TypedQuestion): Promise<Standing> {
+async function standingOf(typed: TypedQuestion, people: PeopleToAsk): Promise<Standing> {
   if (typed.kind === 'none') return { problems: [] }
   if (typed.kind === 'faulty') return { problems: typed.problems }
   const outcome = await callQuery(runtime(), askForPage, { input: typed.input }, await caller())
-  return outcome.kind === 'done' ? { answer: outcome.value, problems: [] } : whyNot(outcome)
+  if (outcome.kind === 'done') return { answer: outcome.value, problems: [] }
+  return questionProblems(outcome, typed.typed, people)
 }
 
-function whyNot(outcome: Exclude<Outcome<unknown>, { kind: 'done' }>): Standing {
-  if (outcome.kind === 'invalid') {
-    const fields = outcome.fields.map(({ path, message }) => ({ path: blankOfPath(path), message }))
-    return { problems: problemsOf(fields, BLANKS) }
-  }
-  if (outcome.kind === 'not-found') {
-    const message = 'nobody of this id is on record, or nobody whose standing you may read'
-    return { problems: problemsOf([{ path: 'person', message }], BLANKS) }
-  }
-  const { refusal } = formAfter(freshForm(), new FormData(), outcome)
-  if (outcome.kind === 'refused' && refusal !== undefined) {
-    const path = { 'not-yet-known': 'known', 'no-common-day': 'first' }[outcome.because.kind as string]
-    if (path !== undefined) return { problems: problemsOf([{ path, message: refusal }], BLANKS) }
-  }
-  return { problems: [], ...(refusal === undefined ? {} : { refusal }) }
+/** Signing in leads here. Who may read nobody's standing goes on to the first room that is theirs. */
+function goOnWhereNothingIsAsked(visitor: Visitor): void {
+  const [room] = openRooms(visitor)
+  if (visitor.permissions.includes('read-standing') || room === undefined) return
+  redirect(room.path)
 }

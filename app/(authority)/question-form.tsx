@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
 import { COMPLEXITIES, SAW_KINDS, WORK_KINDS } from '../../lib/core/rulebooks/words.ts'
+import type { PeopleToAsk } from '../../lib/usecases/authority/people-to-ask.ts'
 import type { ItemToAsk, PlaceToAsk } from '../../lib/usecases/authority/what-to-ask.ts'
 import { dayText, spanText, weekdayText } from '../../lib/wording/days.ts'
 import { complexityWords, sawKindWords, workKindVerbs } from '../../lib/wording/work-words.ts'
@@ -8,6 +9,7 @@ import { readDay } from '../../lib/wording/read-day.ts'
 import type { FormProblem } from '../_parts/form-state.ts'
 import { ErrorSummary } from '../_parts/error-summary.client.tsx'
 import { ChoiceBlank, TextBlank } from './blanks.tsx'
+import { CrewChoice } from './crew-choice.tsx'
 import type { BlankName, TypedWords } from './typed-question.ts'
 
 const WORK = WORK_KINDS.map((value) => ({ value, label: workKindVerbs[value] }))
@@ -32,6 +34,7 @@ export function QuestionForm({
   refusal,
   places,
   items,
+  people,
 }: {
   typed: TypedWords
   problems: readonly FormProblem[]
@@ -39,6 +42,8 @@ export function QuestionForm({
   refusal?: string
   places: readonly PlaceToAsk[]
   items: readonly ItemToAsk[]
+  /** Those of whom a crew can be made. */
+  people: PeopleToAsk
 }) {
   const blank = (name: BlankName) => ({ name, value: typed[name], problems })
   const isItem = typed.item.trim() !== ''
@@ -108,6 +113,7 @@ export function QuestionForm({
           60, and a day means its end.
         </p>
       </details>
+      <CrewChoice typed={typed} problems={problems} people={people} />
       {typed.person.trim() === '' ? null : (
         <p className="only">
           <TextBlank {...blank('person')} label="about one person alone, by id" letters={22} />

@@ -8,6 +8,7 @@ import { readKnown } from '../../lib/wording/read-known.ts'
 import { problemsOf } from '../_door/form-outcome.ts'
 import { addressWith, type AddressWords } from '../_parts/address.ts'
 import type { FormProblem } from '../_parts/form-state.ts'
+import { readOpenRows } from './open-rows.ts'
 
 /** The blanks of the question by the names they have in the address, each with its label. */
 export const BLANKS = {
@@ -23,11 +24,20 @@ export const BLANKS = {
   item: 'Log, tree or expected work',
   person: 'Person',
   known: 'As known',
+  crew: 'With this crew',
   rows: 'Rows',
+  open: 'Open rows',
 } as const
 export type BlankName = keyof typeof BLANKS
 
 const NAMES = Object.keys(BLANKS) as BlankName[]
+
+/** What stands beside a question and asks nothing alone. */
+const BESIDE: readonly BlankName[] = ['crew', 'rows', 'open']
+const ASKING = NAMES.filter((name) => !BESIDE.includes(name))
+
+/** The blanks that hold a list of ids, with a comma between them. */
+const LISTS: readonly BlankName[] = ['crew', 'open']
 
 /** What was typed into the blanks; the empty text where nothing was. */
 export type TypedWords = Readonly<Record<BlankName, string>>
@@ -37,13 +47,15 @@ export type TypedQuestion = { typed: TypedWords } & (
   { kind: 'none' } | { kind: 'faulty'; problems: readonly FormProblem[] } | { kind: 'read'; input: object }
 )
 
-/** How many letters a blank may hold. */
+/** How many letters a blank may hold; a list of ids holds more. */
 const LONGEST = 200
+const LONGEST_LIST = 6000
+const longestOf = (name: BlankName) => (LISTS.includes(name) ? LONGEST_LIST : LONGEST)
 
 /** Reads the question out of an address; what was typed stays as it was, whatever is wrong with it. */
 export function readTypedQuestion(words: AddressWords): TypedQuestion {
-  const typed = Object.fromEntries(NAMES.map((name) => [name, firstOf(words[name])])) as TypedWords
-  if (NAMES.every((name) => typed[name].trim() === '')) return { typed, kind: 'none' }
+  const typed = Object.fromEntries(NAMES.map((name) => [name, textOf(name, words[name])])) as TypedWords
+  if (ASKING.every((name) => typed[name].trim() === '')) return { typed, kind: 'none' }
   const reader = new BlankReader(typed)
   const input = reader.question()
   return reader.faults.length === 0
@@ -56,6 +68,7 @@ export function blankOfPath(path: string): BlankName | '' {
   const last = path.split('.').at(-1) ?? ''
   const isBlank = (name: string): name is BlankName => Object.hasOwn(BLANKS, name)
   if (path.startsWith('persons')) return 'person'
+  if (path.startsWith('company')) return 'crew'
   if (path.startsWith('knownAt')) return 'known'
   if (last === 'workKind') return 'work'
   if (last === 'sawKind') return 'saw'
@@ -78,7 +91,8 @@ class BlankReader {
 
   constructor(private readonly typed: TypedWords) {
     for (const name of NAMES) {
-      if (typed[name].length > LONGEST) this.fault(name, `at most ${LONGEST} letters stand here`)
+      const longest = longestOf(name)
+      if (typed[name].length > longest) this.fault(name, `at most ${longest} letters stand here`)
     }
   }
 
@@ -97,13 +111,16 @@ class BlankReader {
       this.fault('last', 'the last day lies before the first')
     }
     const person = this.filled('person')
+    const crew = idsOf(this.typed.crew)
     return {
       work: item === undefined ? this.statedWork(sawKind) : { item, sawKind },
       ...(first === undefined ? {} : { first }),
       ...(last === undefined ? {} : { last }),
       ...(person === undefined ? {} : { persons: [person] }),
+      ...(crew.length === 0 ? {} : { company: crew }),
       ...this.known(),
       ...this.rows(),
+      open: readOpenRows(this.typed),
     }
   }
 
@@ -178,6 +195,14 @@ class BlankReader {
   }
 }
 
-function firstOf(value: AddressWords[string]): string {
-  return (typeof value === 'string' ? value : value?.[0]) ?? ''
+/** The ids of a list, each once. */
+export function idsOf(list: string): string[] {
+  const ids = list.split(',').map((id) => id.trim())
+  return [...new Set(ids.filter((id) => id !== ''))]
+}
+
+/** Of several words under one name a list takes all, and a blank the first. */
+function textOf(name: BlankName, value: AddressWords[string]): string {
+  if (typeof value === 'string' || value === undefined) return value ?? ''
+  return (LISTS.includes(name) ? value.join(',') : value[0]) ?? ''
 }

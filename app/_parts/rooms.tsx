@@ -18,15 +18,19 @@ const ROOMS: readonly Room[] = [
   { path: '/accounts/me', words: 'What I may do', wants: 'keep-own-account' },
 ]
 
+/** The rooms that this visitor may open, in the order in which they stand. */
+export function openRooms(visitor: Visitor): readonly Room[] {
+  return ROOMS.filter(({ wants, isProgramWide }) =>
+    (isProgramWide === true ? visitor.programWide : visitor.permissions).includes(wants),
+  ).map((room) => ownRecordInstead(room, visitor))
+}
+
 /** The way to the rooms that this visitor may open; no link leads to a page that would refuse them. */
 export function Rooms({ visitor }: { visitor: Visitor }) {
   const here = visitor.at.split('?')[0] ?? '/'
-  const open = ROOMS.filter(({ wants, isProgramWide }) =>
-    (isProgramWide === true ? visitor.programWide : visitor.permissions).includes(wants),
-  ).map((room) => ownRecordInstead(room, visitor))
   return (
     <nav className="rooms" aria-label="Rooms">
-      {open.map(({ path, words }) => (
+      {openRooms(visitor).map(({ path, words }) => (
         <a key={path} href={path} aria-current={currentAt(path, here)}>
           {words}
         </a>

@@ -1,14 +1,10 @@
-import type { Answer } from '../core/authority/answer.ts'
-import { ask, askBriefly } from '../core/authority/ask.ts'
+import { ask, companyMembers } from '../core/authority/ask.ts'
 import type { AnswerToWrite } from '../core/authority/answer-json.ts'
-import type { Authority } from '../core/authority/authority-index.ts'
 import { besideAnswer } from '../core/authority/beside-answer.ts'
-import { explain, speakingCards } from '../core/authority/explain.ts'
-import type { Question } from '../core/authority/question.ts'
+import { speakers, speakingCards } from '../core/authority/explain.ts'
 import { success, type Result } from '../core/kernel/result.ts'
 import type { Given } from './arguments.ts'
 import type { Io } from './io.ts'
-import type { MemberDays } from '../wording/companies.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../wording/notice.ts'
 import { openProgram } from './open-program.ts'
 import { misuse, type Refusal } from './outcome.ts'
@@ -40,13 +36,13 @@ export function askQuestion(file: string, words: QuestionWords, io: Io): Result<
       question,
       names,
       supervisors: beside.supervisors,
-      cardsOf: (person) => speakingCards(explain(authority, question, person)),
+      cardsOf: (person) => speakingCards(speakers(authority, question, person)),
       edition: beside.edition,
     },
     beside,
     answers,
     ...(company === undefined ? {} : { company }),
-    members: membersOf(authority, question, answers),
+    members: company === undefined ? [] : companyMembers(authority, question),
   })
 }
 
@@ -65,14 +61,4 @@ export function answerToWrite({ open, context, beside, answers, company }: Asked
     answers,
     ...(company === undefined ? {} : { company }),
   }
-}
-
-/** The days of everybody in the company and of those asked by name: from the answers, and asked where it is missing. */
-function membersOf(authority: Authority, question: Question, answers: readonly Answer[]): MemberDays[] {
-  if (question.company === undefined) return []
-  const ids = [...new Set([...question.company.map(({ person }) => person), ...(question.persons ?? [])])]
-  const known = new Set(answers.map(({ person }) => person))
-  const missing = ids.filter((id) => !known.has(id))
-  const all = [...answers, ...askBriefly(authority, { ...question, persons: missing })]
-  return ids.flatMap((id) => all.find(({ person }) => person === id) ?? [])
 }

@@ -9,6 +9,7 @@ import { whoAmI } from './accounts/who-am-i.ts'
 import { askForPage } from './authority/ask-for-page.ts'
 import { askQuestion } from './authority/ask.ts'
 import { keepAnswer } from './authority/keep-answer.ts'
+import { peopleToAsk } from './authority/people-to-ask.ts'
 import { whatToAsk } from './authority/what-to-ask.ts'
 import type { UseCaseFace } from './door/use-case.ts'
 import { readEntry } from './journal/read-entry.ts'
@@ -41,6 +42,7 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   resetManager,
   askQuestion,
   askForPage,
+  peopleToAsk,
   whatToAsk,
   keepAnswer,
   listPeople,

@@ -46,6 +46,7 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'accounts/reset-manager': { input: { signInName: 'nobody-of-a-test', password: PASSWORD }, may: 'start' },
   'authority/ask': { input: question, may: WORKERS, scoped: 'is-enough' },
   'authority/ask-for-page': { input: question, may: WORKERS, scoped: 'is-enough' },
+  'authority/people-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'authority/what-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'authority/keep-answer': { input: { question, because: 'printed' }, may: WORKERS, scoped: 'is-enough' },
   'people/list': { input: {}, may: WORKERS, scoped: 'is-enough' },

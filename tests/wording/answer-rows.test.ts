@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { ask, openRecords } from '../../lib/core/authority/ask.ts'
 import { besideAnswer } from '../../lib/core/authority/beside-answer.ts'
-import { explain, speakingCards } from '../../lib/core/authority/explain.ts'
+import { speakers, speakingCards } from '../../lib/core/authority/explain.ts'
 import type { Question } from '../../lib/core/authority/question.ts'
 import { recordsAt } from '../../lib/core/program/known.ts'
 import { readProgram } from '../../lib/core/program/read-program.ts'
@@ -31,7 +31,7 @@ const context: AnswerContext = {
   names: namesOf(authority.records),
   supervisors: beside.supervisors,
   edition: beside.edition,
-  cardsOf: (person) => speakingCards(explain(authority, question, person)),
+  cardsOf: (person) => speakingCards(speakers(authority, question, person)),
 }
 const { answers } = ask(authority, question)
 const of = (person: string) => answers.find((answer) => answer.person === person)!

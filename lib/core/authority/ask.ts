@@ -39,8 +39,22 @@ export function ask(authority: Authority, question: Question): Answers {
       ),
     }
   })
-  if (question.company === undefined) return { answers }
-  return { answers, company: judgeCompany(authority, asked, span, question.company, question.persons) }
+  const company = askCompany(authority, question)
+  return company === undefined ? { answers } : { answers, company }
+}
+
+/** Who supervises whom in the company of a question, and what is short; nothing where it names no company. */
+export function askCompany(authority: Authority, question: Question): readonly CompanyDays[] | undefined {
+  const { work, company, persons } = question
+  if (company === undefined) return undefined
+  return judgeCompany(authority, openWork(authority, work), spanOf(authority, question), company, persons)
+}
+
+/** Everybody in the company and those asked by name, in the order in which they are named, each with their days. */
+export function companyMembers(authority: Authority, question: Question): readonly AnswerBody[] {
+  const { company = [], persons = [] } = question
+  const members = new Set([...company.map(({ person }) => person), ...persons])
+  return askBriefly(authority, { ...question, persons: [...members] })
 }
 
 /** The answers without what would change them: for tables of many people and many items. */

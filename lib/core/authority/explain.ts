@@ -51,10 +51,21 @@ export function explain(authority: Authority, question: Question, personId: stri
   }))
 }
 
-/** The cards that speak for a person on any of the days, each once. */
-export function speakingCards(explained: readonly ExplainedDays[]): string[] {
-  const cards = explained.flatMap(({ spokenBy }) => (spokenBy.by === 'card' ? [spokenBy.card] : []))
-  return [...new Set(cards)]
+/** What speaks for a person, each once and in the order of the days: the chain's own, without the chain behind it. */
+export function speakers(authority: Authority, question: Question, personId: string): SpokenBy[] {
+  const person = authority.person(personId)
+  if (person === undefined) return []
+  const span = spanOf(authority, question)
+  const line = lineOf(authority, person, openWork(authority, question.work), span)
+  const spoken = line.pieces.flatMap(({ first }, index) =>
+    first > span.last ? [] : [spokenBy(line.speaker(index))],
+  )
+  return [...new Map(spoken.map((one) => [JSON.stringify(one), one])).values()]
+}
+
+/** The cards among what speaks for a person, each once. */
+export function speakingCards(spoken: readonly SpokenBy[]): string[] {
+  return [...new Set(spoken.flatMap((one) => (one.by === 'card' ? [one.card] : [])))]
 }
 
 type Speaker = DayJudgement['speaker']

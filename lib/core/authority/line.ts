@@ -120,6 +120,11 @@ export class Line {
     return told.notes
   }
 
+  /** What speaks for the person on the days of a piece; nothing where nothing is judged. */
+  speaker(index: number): DayJudgement['speaker'] {
+    return this.toldOf(index).judged.speaker
+  }
+
   /** The whole chain of reasons on the days of a piece. */
   chain(index: number): DayJudgement {
     return explainDay(this.asking, this.piece(index).first, true)

@@ -1,18 +1,20 @@
 import { z } from 'zod'
-import type { Answer } from '../../core/authority/answer.ts'
+import type { Answer, CompanyDays } from '../../core/authority/answer.ts'
 import type { AnswerBody } from '../../core/authority/answer-one.ts'
-import { ask, askBriefly, daysAsked } from '../../core/authority/ask.ts'
+import { ask, askBriefly, askCompany, companyMembers, daysAsked } from '../../core/authority/ask.ts'
 import type { Authority } from '../../core/authority/authority-index.ts'
 import { besideAnswer, type BesideAnswer } from '../../core/authority/beside-answer.ts'
-import { explain, type ExplainedDays } from '../../core/authority/explain.ts'
+import { explain, speakers, type ExplainedDays, type SpokenBy } from '../../core/authority/explain.ts'
 import type { Question } from '../../core/authority/question.ts'
 import { plusDays, type CalendarDate } from '../../core/calendar/dates.ts'
 import { toSpan, type Span } from '../../core/calendar/spans.ts'
+import { success } from '../../core/kernel/result.ts'
 import type { Standing } from '../../core/rulebooks/standing.ts'
 import { isInReach, peopleInReach, type PeopleInReach } from '../../access/reach.ts'
 import type { Actor } from '../../access/roles.ts'
 import type { LapseRun } from '../../drawings/lapse-line.ts'
 import { lapseWindow } from '../../drawings/lapse-window.ts'
+import type { MemberDays } from '../../wording/companies.ts'
 import { GROUPS, partlyCount } from '../../wording/groups.ts'
 import type { Names } from '../../wording/names.ts'
 import { notesSaid, type SaidNote } from '../../wording/noted.ts'
@@ -28,14 +30,29 @@ import { questionSchema } from './question.schema.ts'
 const ROWS_SHOWN = 50
 const MOST_ROWS = 10_000
 
-/** One person's row: the answer, the line of this question around its days, and the whole chain. */
+/** One person's row: the answer, the line of this question around its days, and the whole chain where it is open. */
 export type AnswerRow = {
   answer: Answer
   runs: readonly LapseRun[]
+  /** What speaks for the person on the days asked, each once and in their order. */
+  speaks: readonly SpokenBy[]
+  /** Whether the caller may read the person's record, and not the standing alone. */
+  isReadable: boolean
+  opened?: OpenedRow
+}
+
+/** What stands behind an answer. */
+export type OpenedRow = {
   chain: readonly ExplainedDays[]
-  /** The records that the chain names, by id; nothing where the caller may read the standing and not the record. */
+  /** The records that the chain names, by id; nothing where the caller may not read them. */
   records?: ReadonlyMap<string, readonly ShownRecord[]>
 }
+
+/** Which rows are open: every row but these, or none but these. An id without a row opens nothing. */
+const openRowsField = z.strictObject({ every: z.boolean(), but: z.array(z.string()) })
+export type OpenRows = z.infer<typeof openRowsField>
+
+const ALL_SHUT: OpenRows = { every: false, but: [] }
 
 /** Those of one standing. The rows are the first by name; `cardless` have no card for the work and nothing else to say. */
 export type AnswerGroup = {
@@ -55,6 +72,8 @@ export type AnswerForPage = AsOf & {
   beside: BesideAnswer
   names: Names
   groups: readonly AnswerGroup[]
+  /** Where a crew is named: everybody in it with their days, and who supervises whom by runs of days. */
+  crew?: { members: readonly MemberDays[]; days: readonly CompanyDays[] }
   /** The notes of all answers, and how many answers there are. */
   notes: readonly SaidNote[]
   asked: number
@@ -66,29 +85,38 @@ export type AnswerForPage = AsOf & {
 export const askForPage = query({
   name: 'authority/ask-for-page',
   permission: 'read-standing',
-  input: questionSchema.extend({ rows: z.exactOptional(z.int().min(1).max(MOST_ROWS)) }),
-  load: (world, { rows, ...question }, actor) => {
+  input: questionSchema.extend({
+    rows: z.exactOptional(z.int().min(1).max(MOST_ROWS)),
+    open: z.exactOptional(openRowsField),
+  }),
+  load: (world, { rows, open, ...question }, actor) => {
     const loaded = loadAsked(world, question, actor)
-    return loaded.ok ? { ok: true, value: { ...loaded.value, rows: rows ?? ROWS_SHOWN } } : loaded
+    if (!loaded.ok) return loaded
+    return success({ ...loaded.value, rows: rows ?? ROWS_SHOWN, open: open ?? ALL_SHUT })
   },
   about: ({ named }) => ({ kind: 'people', people: named }),
   answer: (asked, world, actor): AnswerForPage => {
     const { authority, question, n } = asked
     const { names } = wordsOf(authority, world.snapshot)
     const all = askBriefly(authority, question)
-    const { window, rowsOf } = rowMaker(asked, world, actor)
+    const { window, rowsOf } = rowMaker(asked, asked.open, world, actor)
+    const days = askCompany(authority, question)
     return {
       ...asOf(world, n),
       question,
       beside: besideAnswer(authority, question),
       names,
       groups: GROUPS.map((standing) => groupOf(standing, all, asked.rows, names, rowsOf)),
+      ...(days === undefined ? {} : { crew: { members: companyMembers(authority, question), days } }),
       notes: notesSaid(all, question, names),
       asked: all.length,
       window,
     }
   },
-  looked: ({ asked, n }, { rows: _rows, ...question }) => ({ question: { ...question, n }, count: asked }),
+  looked: ({ asked, n }, { rows: _rows, open: _open, ...question }) => ({
+    question: { ...question, n },
+    count: asked,
+  }),
 })
 
 type RowsOf = (people: readonly string[]) => AnswerRow[]
@@ -127,27 +155,35 @@ function isWithoutCard({ findings }: AnswerBody): boolean {
 
 function rowMaker(
   { authority, question }: Asked,
+  open: OpenRows,
   world: World,
   actor: Actor | undefined,
 ): { window: Span; rowsOf: RowsOf } {
   const { window, ahead } = windowOf(authority, question)
+  // Who else is there changes nobody's own answer.
+  const { company: _company, ...alone } = question
   const { records } = wordsOf(authority, world.snapshot)
   const readable: PeopleInReach =
     actor === undefined ? 'everybody' : peopleInReach(actor, 'read-record', belonging(world), world.today)
+  const named = new Set(open.but)
+  const openedRow = (person: string, isReadable: boolean): OpenedRow => {
+    const chain = explain(authority, question, person)
+    return { chain, ...(isReadable ? { records: recordsNamed(chain, (id) => records(id, person)) } : {}) }
+  }
   return {
     window,
     rowsOf: (persons) => {
-      const { answers } = ask(authority, { ...question, persons })
-      const lines = askBriefly(authority, { ...question, ...ahead, persons })
+      const { answers } = ask(authority, { ...alone, persons })
+      const lines = askBriefly(authority, { ...alone, ...ahead, persons })
       return answers.map((answer, at) => {
-        const chain = explain(authority, question, answer.person)
+        const { person } = answer
+        const isReadable = isInReach(readable, person)
         return {
           answer,
           runs: runsOf(lines[at]?.spans ?? [], ahead.last),
-          chain,
-          ...(isInReach(readable, answer.person)
-            ? { records: recordsNamed(chain, (id) => records(id, answer.person)) }
-            : {}),
+          speaks: speakers(authority, question, person),
+          isReadable,
+          ...(named.has(person) === open.every ? {} : { opened: openedRow(person, isReadable) }),
         }
       })
     },

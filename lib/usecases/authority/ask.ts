@@ -1,6 +1,6 @@
 import { ask, type Answers } from '../../core/authority/ask.ts'
 import { besideAnswer, type BesideAnswer } from '../../core/authority/beside-answer.ts'
-import { explain, speakingCards } from '../../core/authority/explain.ts'
+import { speakers, speakingCards } from '../../core/authority/explain.ts'
 import type { Question } from '../../core/authority/question.ts'
 import type { Names } from '../../wording/names.ts'
 import { query } from '../door/use-case.ts'
@@ -44,7 +44,7 @@ export const askQuestion = query({
       people: authority.records.people.filter(({ id }) => asked.has(id)),
       names: wordsOf(authority, world.snapshot).names,
       cards: new Map(
-        alone.map(({ person }) => [person, speakingCards(explain(authority, question, person))]),
+        alone.map(({ person }) => [person, speakingCards(speakers(authority, question, person))]),
       ),
     }
   },

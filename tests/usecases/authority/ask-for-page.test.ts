@@ -1,8 +1,10 @@
+import { isDeepStrictEqual } from 'node:util'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { snapshotOf } from '../../../lib/store/snapshot.ts'
 import { askForPage, type AnswerForPage } from '../../../lib/usecases/authority/ask-for-page.ts'
 import { askQuestion } from '../../../lib/usecases/authority/ask.ts'
 import type { AskedQuestion } from '../../../lib/usecases/authority/question.schema.ts'
+import { peopleToAsk } from '../../../lib/usecases/authority/people-to-ask.ts'
 import { whatToAsk } from '../../../lib/usecases/authority/what-to-ask.ts'
 import type { Caller } from '../../../lib/usecases/door/caller.ts'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
@@ -43,6 +45,10 @@ async function forPage(input: object, caller: Caller = MANAGER): Promise<AnswerF
 const peopleOf = ({ groups }: AnswerForPage) =>
   groups.flatMap(({ rows, cardless }) => [...rows.map(({ answer }) => answer.person), ...cardless])
 
+const rowsOf = ({ groups }: AnswerForPage) => groups.flatMap(({ rows }) => rows)
+
+const EVERY_ROW = { every: true, but: [] }
+
 describe('the answer for the page', () => {
   it.each(twentyQuestions().map((asked, at) => ({ number: at + 1, asked })))(
     'question $number: everybody stands once, in the group and with the answer of the whole answer',
@@ -71,10 +77,10 @@ describe('the answer for the page', () => {
   )
 
   it('the chain of a row says every standing of its answer, and each record of it is told', async () => {
-    const { groups } = await forPage(FELLING)
-    const rows = groups.flatMap((group) => group.rows)
+    const rows = rowsOf(await forPage({ ...FELLING, open: EVERY_ROW }))
     expect(rows.length).toBeGreaterThan(10)
-    for (const { answer, chain, records } of rows) {
+    for (const { answer, opened: behind } of rows) {
+      const { chain, records } = behind!
       const standings = new Set(chain.map(({ standing }) => standing))
       expect(standings).toEqual(new Set(answer.spans.map(({ standing }) => standing)))
       const named = chain.flatMap(({ met, findings }) =>
@@ -86,6 +92,34 @@ describe('the answer for the page', () => {
       }
     }
   })
+
+  it('the chain of opened rows alone is looked for, and an id without a row opens nothing', async () => {
+    const openOn = async (open?: object) =>
+      rowsOf(await forPage({ ...FELLING, ...(open === undefined ? {} : { open }) }))
+        .filter(({ opened: behind }) => behind !== undefined)
+        .map(({ answer }) => answer.person)
+    const all = rowsOf(await forPage(FELLING)).map(({ answer }) => answer.person)
+    expect(await openOn()).toEqual([])
+    expect(await openOn({ every: false, but: ['p-lukasz-wrzos', 'p-nobody', '<b>'] })).toEqual([
+      'p-lukasz-wrzos',
+    ])
+    expect(await openOn(EVERY_ROW)).toEqual(all)
+    expect(await openOn({ every: true, but: ['p-lukasz-wrzos'] })).toEqual(
+      all.filter((person) => person !== 'p-lukasz-wrzos'),
+    )
+  })
+
+  it.each(twentyQuestions().map((asked, at) => ({ number: at + 1, asked })))(
+    'question $number: what speaks for a shut row is what speaks in its chain',
+    async ({ asked }: { asked: AskedQuestion }) => {
+      for (const { speaks, opened: behind } of rowsOf(await forPage({ ...asked, open: EVERY_ROW }))) {
+        const inChain = behind?.chain.map(({ spokenBy }) => spokenBy) ?? []
+        expect(speaks).toEqual(
+          inChain.filter((one, at) => inChain.findIndex((other) => isDeepStrictEqual(one, other)) === at),
+        )
+      }
+    },
+  )
 
   it('a line is drawn around the days asked, and ends where the answer ends', async () => {
     const { groups, window } = await forPage(FELLING)
@@ -107,12 +141,47 @@ describe('the answer for the page', () => {
   })
 })
 
+describe('a crew', () => {
+  const company = ['p-mbali-kamabaso', 'p-siobhan-o-briain', 'p-wulandari', 'p-lukasz-wrzos']
+
+  it('is judged as the whole answer judges it, and changes no row', async () => {
+    for (const persons of [undefined, ['p-lukasz-wrzos']]) {
+      const asked = { ...FELLING, ...(persons === undefined ? {} : { persons }) }
+      const whole = await callQuery(opened.runtime, askQuestion, { input: { ...asked, company } }, MANAGER)
+      if (whole.kind !== 'done') throw new Error(JSON.stringify(whole))
+      const page = await forPage({ ...asked, company })
+      expect(page.crew?.days).toEqual(whole.value.company)
+      expect(page.crew?.members.map(({ person }) => person)).toEqual(company)
+      expect(page.groups).toEqual((await forPage(asked)).groups)
+    }
+    expect((await forPage(FELLING)).crew).toBeUndefined()
+  })
+
+  it('[P9] nobody out of reach comes along, and is answered like nobody', async () => {
+    for (const person of ['p-lukasz-wrzos', 'p-nobody-at-all']) {
+      const input = { ...FELLING, company: ['p-anneli-rautavuoma', person] }
+      expect(await callQuery(opened.runtime, askForPage, { input }, SAWYER)).toEqual({ kind: 'not-found' })
+    }
+  })
+
+  it('[P9] can be chosen from those alone whose standing the caller may read', async () => {
+    const offered = async (caller: Caller) => {
+      const outcome = await callQuery(opened.runtime, peopleToAsk, { input: {} }, caller)
+      if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
+      expect(outcome.value.count).toBe(outcome.value.people.length)
+      return outcome.value.people.map(({ id }) => id).sort()
+    }
+    expect(await offered(SAWYER)).toEqual(['p-anneli-rautavuoma'])
+    expect(await offered(MANAGER)).toEqual([...peopleOf(await forPage(FELLING))].sort())
+  })
+})
+
 describe('who sees what', () => {
   it('[P9] a sawyer sees their own row, with its records', async () => {
-    const page = await forPage(FELLING, SAWYER)
+    const page = await forPage({ ...FELLING, open: EVERY_ROW }, SAWYER)
     expect(peopleOf(page)).toEqual(['p-anneli-rautavuoma'])
-    const [row] = page.groups.flatMap(({ rows }) => rows)
-    expect(row?.records).toBeDefined()
+    const [row] = rowsOf(page)
+    expect(row?.opened?.records).toBeDefined()
   })
 
   it('[P9] somebody else’s id is answered like nobody’s', async () => {
@@ -123,9 +192,9 @@ describe('who sees what', () => {
   })
 
   it('[P9] who may read the standing and not the record sees ids and no words of it', async () => {
-    const page = await forPage(FELLING, UNIT_COORDINATOR)
-    const rows = page.groups.flatMap((group) => group.rows)
-    const told = rows.filter(({ records }) => records !== undefined).map(({ answer }) => answer.person)
+    const rows = rowsOf(await forPage({ ...FELLING, open: EVERY_ROW }, UNIT_COORDINATOR))
+    for (const { isReadable, opened: behind } of rows) expect(behind?.records !== undefined).toBe(isReadable)
+    const told = rows.filter(({ isReadable }) => isReadable).map(({ answer }) => answer.person)
     const { memberships } = (await snapshotOf(opened.runtime.store)).program
     const ofUnit = new Set(
       memberships.filter(({ unit }) => unit === 'quill-river').map(({ person }) => person),

@@ -1,0 +1,112 @@
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openBrowser } from './chromium.ts'
+import { giveRole } from './given-role.ts'
+import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import { pictured } from './pictures.ts'
+import { signInAs } from './signed-in.ts'
+import { axeFindings, overflow, watchedPage } from './watched-page.ts'
+
+let kerfbook: Kerfbook
+let browser: Browser
+beforeAll(async () => {
+  ;[kerfbook, browser] = await Promise.all([startKerfbook(), openBrowser()])
+}, 400_000)
+afterAll(async () => {
+  await browser.close()
+  await kerfbook.stop()
+})
+
+const FELLING =
+  '/?work=felling&across=22&complexity=moderate&saw=crosscut&first=8+Jul+2027&last=15+Jul+2027&place=north-ashlar'
+
+/** Every state of the page, each with what stands on it and in no other. */
+const STATES = {
+  unasked: { address: '/', has: '#coming' },
+  asked: { address: FELLING, has: 'section.group' },
+  open: { address: `${FELLING}&open=p-lukasz-wrzos`, has: '.opened' },
+  'with a crew': { address: `${FELLING}&crew=p-wulandari,p-siobhan-o-briain`, has: '.crew-answer' },
+  'about one': { address: `${FELLING}&person=p-lukasz-wrzos`, has: '.opened' },
+  faulty: { address: FELLING.replace('across=22', 'across=wide'), has: '.errors' },
+  'with a faulty crew': { address: `${FELLING}&crew=p-nobody`, has: '.crew [aria-describedby]' },
+  nobody: { address: `${FELLING}&known=3`, has: 'text=so there is nobody to name' },
+}
+
+const LOOKS = [
+  ['390 px', { viewport: { width: 390, height: 844 } }],
+  ['1280 px', { viewport: { width: 1280, height: 900 } }],
+  ['1280 px in the dark', { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' as const }],
+  ['1280 px in forced colours', { viewport: { width: 1280, height: 900 }, forcedColors: 'active' as const }],
+  ['1280 px at 400 %', { viewport: { width: 320, height: 256 } }],
+] as const
+
+describe.each(LOOKS)('the page of the question at %s', (look, options) => {
+  it('is sound in every state, and scrolls one way alone', async () => {
+    const { page, troubles, close } = await watchedPage(browser, kerfbook.address, options)
+    await signInAs(page, 'marit')
+    for (const [name, { address, has }] of Object.entries(STATES)) {
+      await page.goto(address)
+      expect(await page.locator(has).count(), name).toBeGreaterThan(0)
+      expect(await overflow(page), name).toBe(0)
+      expect(await axeFindings(page), name).toEqual([])
+      await pictured(page, `question ${name} ${look}`)
+    }
+    expect(troubles).toEqual([])
+    await close()
+  })
+})
+
+describe('marks', () => {
+  it('differ in forced colours by their shapes alone', async () => {
+    const { page, close } = await watchedPage(browser, kerfbook.address, { forcedColors: 'active' })
+    await signInAs(page, 'marit')
+    await page.goto(FELLING)
+    const shapes = new Map<string, string>()
+    for (const mark of await page.locator('.answers .mark').all()) {
+      const word = await mark.innerText()
+      if (shapes.has(word)) continue
+      const drawn = await mark.locator('svg').screenshot()
+      shapes.set(word, drawn.toString('base64'))
+    }
+    expect([...shapes.keys()].sort()).toEqual([
+      'Current',
+      'Lapsed',
+      'Lapses soon',
+      'Not on record',
+      'Not yet',
+      'Suspended',
+    ])
+    expect(new Set(shapes.values()).size).toBe(shapes.size)
+    await close()
+  })
+})
+
+describe('on paper', () => {
+  it('stand the question, the crew, every row and the chains that are open; nothing to press or to fill', async () => {
+    const { page, close } = await watchedPage(browser, kerfbook.address)
+    await signInAs(page, 'marit')
+    await page.goto(`${FELLING}&open=p-lukasz-wrzos&crew=p-wulandari,p-siobhan-o-briain`)
+    await page.emulateMedia({ media: 'print' })
+    for (const seen of ['#asked', '.tally', '.crew-answer', '.opened', '.authority']) {
+      expect(await page.locator(seen).first().isVisible(), seen).toBe(true)
+    }
+    for (const unseen of ['.question', '.acts .button', '.to-chain', '.to-tally', '.rooms']) {
+      for (const part of await page.locator(unseen).all()) expect(await part.isVisible(), unseen).toBe(false)
+    }
+    await pictured(page, 'question on paper')
+    await close()
+  })
+})
+
+describe('where signing in leads', () => {
+  it('[P9] who may read nobody’s standing comes to the first room that is theirs, and is refused a question', async () => {
+    await giveRole(kerfbook, 'petra', 'auditor')
+    const { page, close } = await watchedPage(browser, kerfbook.address)
+    await signInAs(page, 'petra')
+    expect(new URL(page.url()).pathname).toBe('/rulebooks')
+    expect((await page.goto('/'))?.status()).toBe(200)
+    expect(new URL(page.url()).pathname).toBe('/rulebooks')
+    expect((await page.goto(FELLING))?.status()).toBe(403)
+    await close()
+  })
+})
