@@ -8,6 +8,14 @@ export const EVENT_KINDS = [
   'manager-reset',
   'rule-confirmed',
   'answer-kept',
+  'account-given',
+  'account-link-made',
+  'password-set',
+  'role-given',
+  'role-shortened',
+  'role-ended',
+  'account-ended',
+  'account-opened-again',
 ] as const
 
 export type EventKind = (typeof EVENT_KINDS)[number]
@@ -19,6 +27,7 @@ export const LOGGED_KINDS = [
   'signed-out-everywhere',
   'session-ended',
   'password-given-again',
+  'password-changed',
   'founding-link-made',
   'looked',
   'refused',
@@ -32,7 +41,10 @@ export type EventSaid = {
   facts?: number
   edition?: string
   rule?: string
+  /** What somebody signs in as. */
   account?: string
+  /** A role in words. */
+  role?: string
   from?: 'command-line'
   answer?: { id: string }
 }
@@ -64,6 +76,24 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
     } and confirmed it`,
   'answer-kept': ({ answer }) =>
     `kept ${answer === undefined ? 'an answer' : `the answer ${answer.id}`}, which is relied on`,
+  'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,
+  'account-link-made': ({ account }) => `made a new link to set the password of ${accountText(account)}`,
+  'password-set': () => 'set their password, by the link that works once',
+  'role-given': ({ account, role }) => `gave ${accountText(account)} ${roleOfText(role)}`,
+  'role-shortened': ({ account, role }) =>
+    `set the last day on which ${accountText(account)} has ${roleOfText(role)}`,
+  'role-ended': ({ account, role }) => `took ${roleOfText(role)} from ${accountText(account)}, at once`,
+  'account-ended': ({ account }) => `ended ${accountText(account)}, with its roles and sessions, at once`,
+  'account-opened-again': ({ account }) =>
+    `opened ${accountText(account)} again, with a link to set its password`,
+}
+
+function accountText(account: string | undefined): string {
+  return account === undefined ? 'an account' : `the account ${account}`
+}
+
+function roleOfText(role: string | undefined): string {
+  return role === undefined ? 'a role' : `the role of ${role}`
 }
 
 function factsText(count: number): string {
@@ -76,6 +106,7 @@ const LOGGED: Record<LoggedKind, string> = {
   'signed-out-everywhere': 'signed out everywhere',
   'session-ended': 'ended a session of their own',
   'password-given-again': 'gave the password again',
+  'password-changed': 'changed their password',
   'founding-link-made': 'was made a link to begin with',
   looked: 'looked at records',
   refused: 'was refused',
