@@ -27,16 +27,18 @@ export function roleProblems(
   path = '',
 ): FieldProblem[] {
   const { places, organisations } = snapshot.program
-  const isOnRecord = (facts: typeof places | typeof organisations, id: string) =>
-    facts.some((fact) => fact.id === id && isKnownAt(fact, snapshot.n))
+  const isUnit = places.some(
+    (fact) => fact.id === unit && fact.kind === 'unit' && isKnownAt(fact, snapshot.n),
+  )
+  const isOrganisation = organisations.some((fact) => fact.id === organisation && isKnownAt(fact, snapshot.n))
   const problems: FieldProblem[] = []
   const tell = (field: string, message: string) => problems.push({ path: `${path}${field}`, message })
   if (role === 'program-manager' && (unit !== undefined || organisation !== undefined)) {
     const field = unit === undefined ? 'organisation' : 'unit'
     tell(field, 'a program manager manages the whole program; choose neither unit nor organisation')
   }
-  if (unit !== undefined && !isOnRecord(places, unit)) tell('unit', 'no unit of this id is on record')
-  if (organisation !== undefined && !isOnRecord(organisations, organisation))
+  if (unit !== undefined && !isUnit) tell('unit', 'no unit of this id is on record')
+  if (organisation !== undefined && !isOrganisation)
     tell('organisation', 'no organisation of this id is on record')
   if (firstDay < today) tell('firstDay', 'a role begins today at the earliest')
   if (lastDay !== undefined && lastDay < firstDay) tell('lastDay', 'the last day lies before the first')

@@ -11,11 +11,12 @@ export const whatToGive = query({
   load: (world) => success(world),
   about: () => ({ kind: 'program' }),
   answer: ({ snapshot: { program, n }, today }) => {
-    const choices = (facts: typeof program.places | typeof program.organisations) =>
+    const units = program.places.filter(({ kind }) => kind === 'unit')
+    const choices = (facts: typeof units | typeof program.organisations) =>
       facts
         .filter((fact) => isKnownAt(fact, n))
         .map(({ id, name }) => ({ id, name }))
         .sort((left, right) => left.name.localeCompare(right.name, 'en'))
-    return { units: choices(program.places), organisations: choices(program.organisations), today }
+    return { units: choices(units), organisations: choices(program.organisations), today }
   },
 })

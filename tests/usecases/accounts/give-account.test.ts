@@ -133,6 +133,8 @@ describe('giving an account', () => {
     ['firstDay', { role: 'sawyer', firstDay: '2027-05-02' }],
     ['lastDay', { role: 'sawyer', firstDay: '2027-05-04', lastDay: '2027-05-03' }],
     ['unit', { role: 'sawyer', firstDay: '2027-05-03', unit: 'no-such-unit' }],
+    // A place that is no unit: nobody is a member of it.
+    ['unit', { role: 'sawyer', firstDay: '2027-05-03', unit: 'ashlar-pass' }],
     ['organisation', { role: 'sawyer', firstDay: '2027-05-03', organisation: 'no-such-one' }],
     ['unit', { role: 'program-manager', firstDay: '2027-05-03', unit: 'quill-river' }],
     ['role', { role: 'forester', firstDay: '2027-05-03' }],
@@ -247,7 +249,7 @@ describe('the list of accounts', () => {
     const { units, organisations } = valueOf(
       await callQuery(opened.runtime, whatToGive, { input: {} }, manager),
     )
-    expect(units.map(({ id }) => id)).toContain('quill-river')
+    expect(units.map(({ id }) => id)).toEqual(['north-ashlar', 'quill-river', 'sable-lake'])
     expect(organisations.map(({ id }) => id)).toContain('lantern-creek-volunteers')
   })
 })
