@@ -17,30 +17,32 @@ export default async function EndAccountPage({ params }: { params: Promise<{ id:
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
-        within={{ href: own, words: account.name }}
+        within={{ href: own, words: account.signInName }}
         title="End the account"
         lead="For somebody who is not to sign in any more. It ends at once, wherever it is signed in."
       />
-      <Notice>
-        {account.state === 'ended' ? (
-          <p>This account is ended already. Its history says by whom, and why.</p>
-        ) : (
-          <p>
-            Its roles, its open link and its password end with it. What was recorded by it stays, and nobody
-            else is ever given the sign-in name {account.signInName}. It can be opened again.
-          </p>
-        )}
-      </Notice>
-      <Form
-        action={endAction.bind(null, { account: account.id, version: account.version })}
-        first={freshForm()}
-      >
-        <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
-        <SubmitButton>End the account</SubmitButton>
-      </Form>
-      <p>
-        <a href={own}>Back without ending it</a>
-      </p>
+      <div className="stack-wide">
+        <Notice>
+          {account.state === 'ended' ? (
+            <p>This account is ended already. Its history says by whom, and why.</p>
+          ) : (
+            <p>
+              Its roles, its open link and its password end with it. What was recorded by it stays, and nobody
+              else is ever given the sign-in name {account.signInName}. It can be opened again.
+            </p>
+          )}
+        </Notice>
+        <Form
+          action={endAction.bind(null, { account: account.id, version: account.version })}
+          first={freshForm()}
+        >
+          <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
+          <SubmitButton>End the account</SubmitButton>
+        </Form>
+        <p>
+          <a href={own}>Back without ending it</a>
+        </p>
+      </div>
     </DeskPage>
   )
 }

@@ -20,32 +20,34 @@ export default async function NewLinkPage({ params }: { params: Promise<{ id: st
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
-        within={{ href: own, words: account.name }}
+        within={{ href: own, words: account.signInName }}
         title="Make a new link"
         lead="For somebody who has lost their link or forgotten their password: by it they set a new one."
       />
-      <Notice>
-        {account.state === 'ended' ? (
-          <p>This account is ended. Open it again first; that makes a link too.</p>
-        ) : (
-          <p>
-            The link works once, within {LINK_GOOD}. A link made before opens nothing any more. When the new
-            password is set, whoever is signed in as {account.signInName} has to sign in again.
-          </p>
-        )}
-      </Notice>
-      <Form
-        action={linkAction.bind(null, { account: account.id, version: account.version })}
-        first={freshForm()}
-        after={<MadeLink />}
-      >
-        <input type="hidden" name="code" value={newToken()} />
-        <StepUpField isAsked={isPasswordAsked} />
-        <SubmitButton>Make the link</SubmitButton>
-      </Form>
-      <p>
-        <a href={own}>Back without a new link</a>
-      </p>
+      <div className="stack-wide">
+        <Notice>
+          {account.state === 'ended' ? (
+            <p>This account is ended. Open it again first; that makes a link too.</p>
+          ) : (
+            <p>
+              The link works once, within {LINK_GOOD}. A link made before opens nothing any more. When the new
+              password is set, whoever is signed in as {account.signInName} has to sign in again.
+            </p>
+          )}
+        </Notice>
+        <Form
+          action={linkAction.bind(null, { account: account.id, version: account.version })}
+          first={freshForm()}
+          after={<MadeLink />}
+        >
+          <input type="hidden" name="code" value={newToken()} />
+          <StepUpField isAsked={isPasswordAsked} />
+          <SubmitButton>Make the link</SubmitButton>
+        </Form>
+        <p>
+          <a href={own}>Back without a new link</a>
+        </p>
+      </div>
     </DeskPage>
   )
 }

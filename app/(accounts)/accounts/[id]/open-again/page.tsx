@@ -20,23 +20,25 @@ export default async function OpenAgainPage({ params }: { params: Promise<{ id: 
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
-        within={{ href: own, words: account.name }}
+        within={{ href: own, words: account.signInName }}
         title="Open the account again"
         lead="For somebody who is back: the same account with a new link. It has no role until you give one."
       />
-      <Form
-        action={openAgainAction.bind(null, { account: account.id, version: account.version })}
-        first={freshForm()}
-        after={<MadeLink />}
-      >
-        <input type="hidden" name="code" value={newToken()} />
-        <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
-        <StepUpField isAsked={isPasswordAsked} />
-        <SubmitButton>Open it again</SubmitButton>
-      </Form>
-      <p>
-        <a href={own}>Back without opening it</a>
-      </p>
+      <div className="stack-wide">
+        <Form
+          action={openAgainAction.bind(null, { account: account.id, version: account.version })}
+          first={freshForm()}
+          after={<MadeLink />}
+        >
+          <input type="hidden" name="code" value={newToken()} />
+          <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
+          <StepUpField isAsked={isPasswordAsked} />
+          <SubmitButton>Open it again</SubmitButton>
+        </Form>
+        <p>
+          <a href={own}>Back without opening it</a>
+        </p>
+      </div>
     </DeskPage>
   )
 }

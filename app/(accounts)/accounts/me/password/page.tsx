@@ -21,21 +21,23 @@ export default async function ChangePasswordPage() {
         title="Change your password"
         lead="Wherever else you are signed in, you will have to sign in again; here you stay signed in."
       />
-      <Form action={changeAction} first={freshForm()}>
-        <input type="hidden" name="username" value={visitor.signInName} autoComplete="username" />
-        <PasswordField name="oldPassword" label={LABELS.oldPassword} autoComplete="current-password" />
-        <PasswordField
-          name="password"
-          label={LABELS.password}
-          hint={NEW_PASSWORD_HINT}
-          autoComplete="new-password"
-        />
-        <PasswordField name="passwordAgain" label={LABELS.passwordAgain} autoComplete="new-password" />
-        <SubmitButton>Change the password</SubmitButton>
-      </Form>
-      <p className="small">
-        Forgotten the one you have? Whoever manages the program makes you a link to set a new one.
-      </p>
+      <div className="stack-wide">
+        <Form action={changeAction} first={freshForm()}>
+          <input type="hidden" name="username" value={visitor.signInName} autoComplete="username" />
+          <PasswordField name="oldPassword" label={LABELS.oldPassword} autoComplete="current-password" />
+          <PasswordField
+            name="password"
+            label={LABELS.password}
+            hint={NEW_PASSWORD_HINT}
+            autoComplete="new-password"
+          />
+          <PasswordField name="passwordAgain" label={LABELS.passwordAgain} autoComplete="new-password" />
+          <SubmitButton>Change the password</SubmitButton>
+        </Form>
+        <p className="small">
+          Forgotten the one you have? Whoever manages the program makes you a link to set a new one.
+        </p>
+      </div>
     </DeskPage>
   )
 }

@@ -23,7 +23,7 @@ export default async function EndRolePage({ params }: { params: Promise<{ id: st
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
-        within={{ href: own, words: account.name }}
+        within={{ href: own, words: account.signInName }}
         title="End a role"
         lead={
           <>
@@ -31,39 +31,41 @@ export default async function EndRolePage({ params }: { params: Promise<{ id: st
           </>
         }
       />
-      {isEnded ? (
-        <Notice>
-          <p>This role is ended already. The history of the account says by whom, and why.</p>
-        </Notice>
-      ) : null}
-      <Form
-        action={endRoleAction.bind(null, { account: account.id, role: role.id, version: role.version })}
-        first={freshForm()}
-      >
-        <ChoiceField
-          name="when"
-          label={LABELS.when}
-          choices={[
-            {
-              value: 'at-once',
-              label: 'At once',
-              says: 'It allows nothing from the next page that they open.',
-            },
-            { value: 'later', label: 'After a last day', says: 'It counts through the day written below.' },
-          ]}
-        />
-        <TextField
-          name="lastDay"
-          label={LABELS.lastDay}
-          hint="Only where it ends after a last day. Like 8 July 2027 or 8 Jul 27."
-          autoComplete="off"
-        />
-        <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
-        <SubmitButton>End the role</SubmitButton>
-      </Form>
-      <p>
-        <a href={own}>Back without ending it</a>
-      </p>
+      <div className="stack-wide">
+        {isEnded ? (
+          <Notice>
+            <p>This role is ended already. The history of the account says by whom, and why.</p>
+          </Notice>
+        ) : null}
+        <Form
+          action={endRoleAction.bind(null, { account: account.id, role: role.id, version: role.version })}
+          first={freshForm()}
+        >
+          <ChoiceField
+            name="when"
+            label={LABELS.when}
+            choices={[
+              {
+                value: 'at-once',
+                label: 'At once',
+                says: 'It allows nothing from the next page that they open.',
+              },
+              { value: 'later', label: 'After a last day', says: 'It counts through the day written below.' },
+            ]}
+          />
+          <TextField
+            name="lastDay"
+            label={LABELS.lastDay}
+            hint="Only where it ends after a last day. Like 8 July 2027 or 8 Jul 27."
+            autoComplete="off"
+          />
+          <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
+          <SubmitButton>End the role</SubmitButton>
+        </Form>
+        <p>
+          <a href={own}>Back without ending it</a>
+        </p>
+      </div>
     </DeskPage>
   )
 }

@@ -24,27 +24,29 @@ export default async function GiveRolePage({ params }: { params: Promise<{ id: s
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
-        within={{ href: own, words: account.name }}
+        within={{ href: own, words: account.signInName }}
         title="Give a role"
         lead="A role says what somebody may do with the record, for which part of the program, on which days."
       />
-      {account.state === 'ended' ? (
-        <Notice>
-          <p>This account is ended. Open it again first.</p>
-        </Notice>
-      ) : null}
-      <Form
-        action={giveRoleAction.bind(null, { account: account.id, version: account.version })}
-        first={freshForm()}
-      >
-        <RoleFields prefix={ROLE_PREFIX} labels={ROLE_LABELS} choices={await roleChoices(path)} />
-        <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
-        <StepUpField isAsked={isPasswordAsked} />
-        <SubmitButton>Give the role</SubmitButton>
-      </Form>
-      <p>
-        <a href={own}>Back without giving one</a>
-      </p>
+      <div className="stack-wide">
+        {account.state === 'ended' ? (
+          <Notice>
+            <p>This account is ended. Open it again first.</p>
+          </Notice>
+        ) : null}
+        <Form
+          action={giveRoleAction.bind(null, { account: account.id, version: account.version })}
+          first={freshForm()}
+        >
+          <RoleFields prefix={ROLE_PREFIX} labels={ROLE_LABELS} choices={await roleChoices(path)} />
+          <TextField name="because" label={LABELS.because} hint={LABELS.becauseHint} autoComplete="off" />
+          <StepUpField isAsked={isPasswordAsked} />
+          <SubmitButton>Give the role</SubmitButton>
+        </Form>
+        <p>
+          <a href={own}>Back without giving one</a>
+        </p>
+      </div>
     </DeskPage>
   )
 }
