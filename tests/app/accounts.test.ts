@@ -285,7 +285,7 @@ describe('every page of accounts', () => {
       expect(troubles).toEqual([])
       await close()
     },
-    200_000,
+    400_000,
   )
 
   it('[P9] is refused to everybody who manages no accounts, and stands in nobody else’s navigation', async () => {
