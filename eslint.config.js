@@ -61,6 +61,7 @@ const ROAD = [
   'act',
   'save',
   'journal',
+  'actedBy',
   'desk',
   'value',
   'answer',

@@ -79,7 +79,10 @@ export function Row({
         <p className="to-chain">
           <a href={`${questionAddress('/', typed, { open })}#${rowId(answer.person)}`}>
             {opened === undefined ? 'The whole chain' : 'Shut the chain'}
-            <span className="hidden-by-sight">, {name}</span>
+            <span className="hidden-by-sight">
+              {' '}
+              of <bdi>{name}</bdi>
+            </span>
           </a>
         </p>
         {opened === undefined ? null : (

@@ -18,13 +18,14 @@ export function freshForm(): FormState {
 export function formAgain(
   before: FormState,
   typed: FormData,
-  why: { problems?: readonly FormProblem[]; refusal?: string },
+  why: { problems?: readonly FormProblem[]; refusal?: string; wantsPassword?: true },
 ): FormState {
   return {
     command: randomUUID(),
     tries: before.tries + 1,
     problems: why.problems ?? [],
     ...(why.refusal === undefined ? {} : { refusal: why.refusal }),
+    ...(why.wantsPassword === undefined ? {} : { wantsPassword: why.wantsPassword }),
     values: Object.fromEntries(
       [...typed].flatMap(([name, value]) =>
         typeof value === 'string' && !name.startsWith('$') && !NEVER_BACK.test(name) ? [[name, value]] : [],
@@ -60,7 +61,10 @@ export function formAfter(
           'You are no longer signed in. Sign in in another tab, then send this again: what you typed is kept.',
       })
     case 'password-wanted':
-      return formAgain(before, typed, { refusal: 'This wants your password again first.' })
+      return formAgain(before, typed, {
+        refusal: 'This wants your password again first.',
+        wantsPassword: true,
+      })
     case 'forbidden':
       return formAgain(before, typed, { refusal: 'None of your roles may do this.' })
   }

@@ -11,6 +11,10 @@ export type FormState = {
   /** A refusal that belongs to no field. */
   refusal?: string
   values: Readonly<Record<string, string>>
+  /** The password was given too long ago: the form asks for it beside the rest. */
+  wantsPassword?: true
+  /** It was done, and what there is to say of it stands in place of the form. */
+  isDone?: true
 }
 
 /** What a form does with what was typed. */

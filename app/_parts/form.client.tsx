@@ -22,13 +22,17 @@ export function useFormStanding(): Standing {
 export function Form({
   action,
   first,
+  after,
   children,
 }: {
   action: FormAction
   first: FormState
+  /** What stands in place of the form once it is done, for what can be shown on this very answer only. */
+  after?: ReactNode
   children: ReactNode
 }) {
   const [state, send, isSending] = useActionState(action, first)
+  if (state.isDone === true) return <FormStanding value={{ state, isSending }}>{after}</FormStanding>
   return (
     // Drawn afresh after each try: React empties a form that was sent, and what was typed is to stay.
     <form key={state.tries} action={send} className="form" noValidate>

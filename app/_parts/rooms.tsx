@@ -15,6 +15,7 @@ const ROOMS: readonly Room[] = [
   { path: '/people', words: 'People', wants: 'read-record' },
   { path: '/rulebooks', words: 'Rule books', wants: 'read-books' },
   { path: '/journal', words: 'Journal', wants: 'read-journal', isProgramWide: true },
+  { path: '/accounts', words: 'Accounts', wants: 'manage-accounts', isProgramWide: true },
   { path: '/accounts/me', words: 'What I may do', wants: 'keep-own-account' },
 ]
 
@@ -28,10 +29,16 @@ export function openRooms(visitor: Visitor): readonly Room[] {
 /** The way to the rooms that this visitor may open; no link leads to a page that would refuse them. */
 export function Rooms({ visitor }: { visitor: Visitor }) {
   const here = visitor.at.split('?')[0] ?? '/'
+  const open = openRooms(visitor)
+  const current = roomAt(here, open)
   return (
     <nav className="rooms" aria-label="Rooms">
-      {openRooms(visitor).map(({ path, words }) => (
-        <a key={path} href={path} aria-current={currentAt(path, here)}>
+      {open.map(({ path, words }) => (
+        <a
+          key={path}
+          href={path}
+          aria-current={path !== current ? undefined : path === here ? 'page' : 'true'}
+        >
           {words}
         </a>
       ))}
@@ -45,8 +52,10 @@ function ownRecordInstead(room: Room, { readsOthers, person }: Visitor): Room {
   return { ...room, path: `/people/${person}`, words: 'My record' }
 }
 
-/** `page` for the very page, `true` for a page that lies in the room. */
-function currentAt(path: string, here: string): 'page' | 'true' | undefined {
-  if (here === path) return 'page'
-  return path !== '/' && here.startsWith(`${path}/`) ? 'true' : undefined
+/** The room in which a page lies; of two, one of which lies in the other, the inner one. */
+function roomAt(here: string, rooms: readonly Room[]): string | undefined {
+  const around = rooms
+    .map(({ path }) => path)
+    .filter((path) => here === path || (path !== '/' && here.startsWith(`${path}/`)))
+  return around.sort((left, right) => right.length - left.length)[0]
 }

@@ -3,7 +3,7 @@
  * it may belong to the sentence, and stand between two names.
  */
 const FROM_RIGHT =
-  /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}\p{Script=Adlam}](?:[\p{M}\u200C\u200D \u05BE\u05F3\u05F4'’.-]*[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}\p{Script=Adlam}\p{M}])*/gu
+  /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}\p{Script=Adlam}](?:(?:[\p{M} \u05BE\u05F3\u05F4'’.-]|\u200C|\u200D)*[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}\p{Script=Adlam}\p{M}])*/gu
 
 /**
  * A sentence in which names may stand. A name that runs from right to left is set apart, so that the figures, commas and

@@ -33,11 +33,21 @@ export function accountNamed(grants: Grants, signInName: string): AccountFact | 
   )
 }
 
+/** Whether a version of a role is the current one and in force on a day: its days cover it, and nobody ended it. */
+export function isInForce(role: AccountRoleFact, { n }: Pick<Grants, 'n'>, day: CalendarDate): boolean {
+  const { firstDay, lastDay, endedBecause } = role
+  return (
+    isKnownAt(role, n) &&
+    endedBecause === undefined &&
+    firstDay <= day &&
+    (lastDay === undefined || day <= lastDay)
+  )
+}
+
 /** The roles of an account that are in force on a day; a word that is no role of this version gives nothing. */
 export function rolesOn(grants: Grants, account: string, day: CalendarDate): GrantedRole[] {
   return grants.roles
-    .filter((one) => one.account === account && isKnownAt(one, grants.n))
-    .filter(({ firstDay, lastDay }) => firstDay <= day && (lastDay === undefined || day <= lastDay))
+    .filter((one) => one.account === account && isInForce(one, grants, day))
     .flatMap(({ role, unit, organisation }) =>
       isRole(role)
         ? [

@@ -1,10 +1,22 @@
+import { aboutLink } from './accounts/about-link.ts'
+import { changePassword } from './accounts/change-password.ts'
 import { openDemoAccounts } from './accounts/demo-accounts.ts'
+import { endAccount } from './accounts/end-account.ts'
+import { endRole } from './accounts/end-role.ts'
 import { endOwnSession } from './accounts/end-session.ts'
+import { giveAccount } from './accounts/give-account.ts'
+import { giveRole } from './accounts/give-role.ts'
+import { listAccounts } from './accounts/list.ts'
+import { newLink } from './accounts/new-link.ts'
+import { openAgain } from './accounts/open-again.ts'
+import { readAccount } from './accounts/read-account.ts'
 import { resetManager } from './accounts/reset-manager.ts'
+import { setPasswordByLink } from './accounts/set-password.ts'
 import { signIn } from './accounts/sign-in.ts'
 import { signOut, signOutEverywhere } from './accounts/sign-out.ts'
 import { stepUp } from './accounts/step-up.ts'
 import { whatIMayDo } from './accounts/what-i-may-do.ts'
+import { whatToGive } from './accounts/what-to-give.ts'
 import { whoAmI } from './accounts/who-am-i.ts'
 import { askForPage } from './authority/ask-for-page.ts'
 import { askQuestion } from './authority/ask.ts'
@@ -38,6 +50,18 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   whoAmI,
   whatIMayDo,
   endOwnSession,
+  changePassword,
+  listAccounts,
+  readAccount,
+  whatToGive,
+  giveAccount,
+  newLink,
+  giveRole,
+  endRole,
+  endAccount,
+  openAgain,
+  aboutLink,
+  setPasswordByLink,
   openDemoAccounts,
   resetManager,
   askQuestion,

@@ -13,6 +13,14 @@ export const EVENT_KINDS = [
   'record-corrected',
   'record-withdrawn',
   'book-adopted',
+  'account-given',
+  'account-link-made',
+  'password-set',
+  'role-given',
+  'role-shortened',
+  'role-ended',
+  'account-ended',
+  'account-opened-again',
 ] as const
 
 export type EventKind = (typeof EVENT_KINDS)[number]
@@ -24,6 +32,7 @@ export const LOGGED_KINDS = [
   'signed-out-everywhere',
   'session-ended',
   'password-given-again',
+  'password-changed',
   'founding-link-made',
   'looked',
   'refused',
@@ -38,7 +47,10 @@ export type EventSaid = {
   edition?: string
   rule?: string
   book?: string
+  /** What somebody signs in as. */
   account?: string
+  /** A role in words. */
+  role?: string
   from?: 'command-line'
   answer?: { id: string }
   section?: string
@@ -80,6 +92,16 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   'record-withdrawn': (said) => `withdrew ${recordText(said)}, which never should have stood`,
   'book-adopted': ({ book }) =>
     `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
+  'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,
+  'account-link-made': ({ account }) => `made a new link to set the password of ${accountText(account)}`,
+  'password-set': () => 'set their password, by the link that works once',
+  'role-given': ({ account, role }) => `gave ${accountText(account)} ${roleOfText(role)}`,
+  'role-shortened': ({ account, role }) =>
+    `set the last day on which ${accountText(account)} has ${roleOfText(role)}`,
+  'role-ended': ({ account, role }) => `took ${roleOfText(role)} from ${accountText(account)}, at once`,
+  'account-ended': ({ account }) => `ended ${accountText(account)}, with its roles and sessions, at once`,
+  'account-opened-again': ({ account }) =>
+    `opened ${accountText(account)} again, with a link to set its password`,
 }
 
 function recordText({ section, record }: EventSaid): string {
@@ -107,6 +129,14 @@ const SECTION_ONE: Readonly<Partial<Record<string, string>>> = {
   raises: 'the raise',
 }
 
+function accountText(account: string | undefined): string {
+  return account === undefined ? 'an account' : `the account ${account}`
+}
+
+function roleOfText(role: string | undefined): string {
+  return role === undefined ? 'a role' : `the role of ${role}`
+}
+
 function factsText(count: number): string {
   return count === 1 ? '1 fact' : `${count} facts`
 }
@@ -117,6 +147,7 @@ const LOGGED: Record<LoggedKind, string> = {
   'signed-out-everywhere': 'signed out everywhere',
   'session-ended': 'ended a session of their own',
   'password-given-again': 'gave the password again',
+  'password-changed': 'changed their password',
   'founding-link-made': 'was made a link to begin with',
   looked: 'looked at records',
   refused: 'was refused',

@@ -22,6 +22,13 @@ export type Refusal =
   | { kind: 'book-unknown'; book: string }
   | { kind: 'book-adopted-already'; book: string }
   | { kind: 'no-manager'; name: string }
+  | { kind: 'old-password-wrong' }
+  | { kind: 'last-manager' }
+  | { kind: 'account-ended' }
+  | { kind: 'account-open-already' }
+  | { kind: 'person-has-account'; signInName: string }
+  | { kind: 'role-given-already' }
+  | { kind: 'role-ended-already' }
   | { kind: 'rule-not-from-memory'; rule: string }
   | { kind: 'rule-confirmed-already'; rule: string; by: string; day: CalendarDate }
   | { kind: 'no-common-day'; first?: CalendarDate; last?: CalendarDate }
@@ -70,6 +77,16 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
   'book-unknown': ({ book }) => `No rule book of the id ${book} ships with this version.`,
   'book-adopted-already': ({ book }) => `The ${book} is adopted here already. Nothing was changed.`,
   'no-manager': ({ name }) => `Nobody who signs in as ${name} is a program manager here.`,
+  'old-password-wrong': () => 'This is not the password you have now. Nothing was changed.',
+  'last-manager': () =>
+    'This is the last program manager without a last day who can sign in. Make somebody else a program manager first, and wait until they have set their password.',
+  'account-ended': () => 'This account is ended. Open it again first.',
+  'account-open-already': () => 'This account is open already. Nothing was changed.',
+  'person-has-account': ({ signInName }) =>
+    `The person behind this account has another one by now, ${signInName}. End that one first.`,
+  'role-given-already': () =>
+    'The account has this role for the same part of the program on some of these days already. Choose other days, or end that one first.',
+  'role-ended-already': () => 'This role is ended already. Nothing was changed.',
   'rule-not-from-memory': ({ rule }) =>
     `The rule ${rule} is not marked “from memory”, so there is nothing to confirm.`,
   'rule-confirmed-already': ({ rule, by, day }) =>

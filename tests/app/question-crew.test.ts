@@ -48,7 +48,7 @@ describe.each([
       'p-wulandari',
     ])
     // Opening a row keeps the crew; those chosen stand first, and can be left at home again.
-    await page.getByRole('link', { name: 'The whole chain, Łukasz Wrzos' }).click()
+    await page.getByRole('link', { name: 'The whole chain of Łukasz Wrzos' }).click()
     await page.locator('.opened').waitFor()
     expect(await answer.innerText()).toBe(said)
     await page.getByText(/^With this crew: .*Wulandari/).click()

@@ -52,7 +52,7 @@ describe('every page of this room', () => {
 
 describe('the navigation', () => {
   it.each([
-    ['marit', ['Who may', 'People', 'Rule books', 'Journal', 'What I may do']],
+    ['marit', ['Who may', 'People', 'Rule books', 'Journal', 'Accounts', 'What I may do']],
     ['ines', ['Who may', 'People', 'Rule books', 'What I may do']],
     ['anneli', ['Who may', 'My record', 'Rule books', 'What I may do']],
   ])('of %s has %j, each of which opens', async (name, rooms) => {

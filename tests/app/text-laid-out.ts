@@ -78,10 +78,10 @@ export function mingledDirections(page: Page): Promise<string[]> {
       let holder = node.parentElement
       if (holder === null || holder.closest('script, style, svg')) continue
       while (holder.parentElement !== null && !isIsolating(holder)) holder = holder.parentElement
-      const others = [...(holder.textContent ?? '')].filter(
+      const others = Array.from(holder.textContent).filter(
         (letter) => FROM_LEFT.test(letter) && !FROM_RIGHT.test(letter),
       )
-      if (others.length > 0) findings.add(`${holder.localName}: ${(holder.textContent ?? '').slice(0, 120)}`)
+      if (others.length > 0) findings.add(`${holder.localName}: ${holder.textContent.slice(0, 120)}`)
     }
     return [...findings]
 

@@ -35,9 +35,7 @@ export async function scriptsOf(context: BrowserContext, path: string): Promise<
     const plain = [...scripts.values()].find(({ packed, bytes }) => !packed && bytes > SMALLEST_PACKED)
     if (plain !== undefined) throw new Error(`${plain.url} came without being packed`)
     const inline = await page.evaluate(() =>
-      [...document.querySelectorAll('script:not([src])')]
-        .map(({ textContent }) => textContent ?? '')
-        .join('\n'),
+      [...document.querySelectorAll('script:not([src])')].map(({ textContent }) => textContent).join('\n'),
     )
     const fetched = [...scripts.values()].reduce((sum, { bytes }) => sum + bytes, 0)
     return { files: scripts.size, fetched, inline: gzipSync(inline).length }

@@ -22,6 +22,9 @@ const PASSWORD = 'a sentence of a test'
 const WORKERS = ROLES.filter((role) => role !== 'auditor')
 const MANAGER = ['program-manager'] as const
 const question = twentyQuestions()[1]!
+const CODE = 'c'.repeat(43)
+/** An account of the demonstration in a version that is not the current one. */
+const MARIT = { account: 'marit', version: 1 }
 
 /**
  * Every use case with an input that is well formed, and who may call it. Written out here, not read from the access
@@ -44,6 +47,43 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     may: 'start',
   },
   'accounts/reset-manager': { input: { signInName: 'nobody-of-a-test', password: PASSWORD }, may: 'start' },
+  'accounts/change-password': {
+    input: { old: 'wrong', password: PASSWORD },
+    may: ROLES,
+    scoped: 'is-enough',
+  },
+  'accounts/list': { input: {}, may: MANAGER, scoped: 'is-not-enough' },
+  'accounts/read': { input: { account: 'marit' }, may: MANAGER, scoped: 'is-not-enough' },
+  'accounts/what-to-give': { input: {}, may: MANAGER, scoped: 'is-not-enough' },
+  'accounts/give': {
+    input: {
+      signInName: 'marit',
+      roles: [{ role: 'sawyer', firstDay: '2027-05-03' }],
+      because: 'A test.',
+      code: CODE,
+    },
+    may: MANAGER,
+    scoped: 'is-not-enough',
+  },
+  'accounts/new-link': { input: { ...MARIT, code: CODE }, may: MANAGER, scoped: 'is-not-enough' },
+  'accounts/give-role': {
+    input: { ...MARIT, given: { role: 'auditor', firstDay: '2027-05-03' }, because: 'A test.' },
+    may: MANAGER,
+    scoped: 'is-not-enough',
+  },
+  'accounts/end-role': {
+    input: { ...MARIT, role: 'marit-program-manager', because: 'A test.' },
+    may: MANAGER,
+    scoped: 'is-not-enough',
+  },
+  'accounts/end': { input: { ...MARIT, because: 'A test.' }, may: MANAGER, scoped: 'is-not-enough' },
+  'accounts/open-again': {
+    input: { ...MARIT, because: 'A test.', code: CODE },
+    may: MANAGER,
+    scoped: 'is-not-enough',
+  },
+  'accounts/about-link': { input: { code: CODE }, may: 'anybody' },
+  'accounts/set-password': { input: { code: CODE, password: PASSWORD }, may: 'anybody' },
   'authority/ask': { input: question, may: WORKERS, scoped: 'is-enough' },
   'authority/ask-for-page': { input: question, may: WORKERS, scoped: 'is-enough' },
   'authority/people-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
@@ -204,7 +244,14 @@ describe('who may call', () => {
   it('what cannot be taken back wants the password again', async () => {
     const late = { ...callerAs('marit', [{ role: 'program-manager' }]), steppedUp: false }
     const wanting = ALL_USE_CASES.filter(({ stepUp }) => stepUp === true)
-    expect(wanting.map(({ name }) => name).sort()).toEqual(['program/bring-in', 'program/take-out'])
+    expect(wanting.map(({ name }) => name).sort()).toEqual([
+      'accounts/give',
+      'accounts/give-role',
+      'accounts/new-link',
+      'accounts/open-again',
+      'program/bring-in',
+      'program/take-out',
+    ])
     for (const useCase of wanting) {
       const outcome = await callAny(opened.runtime, useCase, expectedOf(useCase).input, late)
       expect(outcome).toEqual({ kind: 'password-wanted' })

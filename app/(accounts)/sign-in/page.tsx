@@ -46,6 +46,10 @@ export default async function SignInPage({
           <PasswordField name="password" label="Password" autoComplete="current-password" />
           <SubmitButton>Sign in</SubmitButton>
         </Form>
+        <p className="small">
+          Forgotten your password, or no account yet? Ask whoever manages the program: they make you a link by
+          which you set a password yourself.
+        </p>
       </div>
       {demoAccounts.length === 0 ? null : <DemoAccounts accounts={demoAccounts} />}
     </Frame>

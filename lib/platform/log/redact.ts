@@ -52,7 +52,7 @@ export function redactedText(text: string): string {
   return text
     .slice(0, LONGEST_TEXT)
     .replaceAll(/\/\/[^\s/@]+@/g, `//${REDACTED}@`)
-    .replaceAll(/\/begin\/[^\s/?#"']+/g, `/begin/${REDACTED}`)
+    .replaceAll(/\/(begin|set-password)\/[^\s/?#"']+/g, `/$1/${REDACTED}`)
     .replaceAll(/\?[^\s"'#]+=[^\s"'#]*/g, `?${REDACTED}`)
     .replaceAll(/"(?![a-z_][a-z0-9_.]*")[^"]*"/g, `"${REDACTED}"`)
     .replaceAll(LONG_RANDOM_TEXT, REDACTED)

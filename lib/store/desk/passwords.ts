@@ -21,3 +21,14 @@ export async function setPassword(
     update: { hash, changedAt },
   })
 }
+
+/** Forgets an account's password in the transaction of a command. */
+export async function dropPasswordIn(desk: Database, account: string): Promise<void> {
+  await desk.password.deleteMany({ where: { accountId: recordUuid('accounts', account) } })
+}
+
+/** The ids of the accounts that have a password. */
+export async function accountsWithPassword(store: Store): Promise<ReadonlySet<string>> {
+  const rows = await store.prisma.password.findMany({ select: { account: { select: { code: true } } } })
+  return new Set(rows.map(({ account }) => account.code))
+}

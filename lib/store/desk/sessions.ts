@@ -65,6 +65,29 @@ export async function endSessionsIn(desk: Database, account: string, at: Date): 
   })
 }
 
+/** Ends every session of an account but one. */
+export async function endOtherSessionsOf(
+  store: Store,
+  account: string,
+  kept: string,
+  at: Date,
+): Promise<void> {
+  await store.prisma.session.updateMany({
+    where: { accountId: recordUuid('accounts', account), endedAt: null, digest: { not: kept } },
+    data: { endedAt: at },
+  })
+}
+
+/** When each account signed in last, by the uuid of its record; accounts that never did are left out. */
+export async function lastSignIns(store: Store): Promise<ReadonlyMap<string, Date>> {
+  const rows = await store.prisma.session.groupBy({ by: ['accountId'], _max: { createdAt: true } })
+  return new Map(
+    rows.flatMap(({ accountId, _max: { createdAt } }) =>
+      createdAt === null ? [] : [[accountId, createdAt]],
+    ),
+  )
+}
+
 /** The sessions of an account that nobody ended and that were used since a moment, the last used first. */
 export async function openSessionsOf(
   store: Store,

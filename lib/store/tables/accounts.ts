@@ -1,10 +1,16 @@
-import { day, maybeDay, maybeRecord, record, text, truth, type Tables } from './columns.ts'
+import { day, maybeDay, maybeRecord, maybeText, record, text, truth, type Tables } from './columns.ts'
 
 /** Who may sign in, and in which roles. */
 export const accountTables = {
   accounts: {
     anchor: 'account',
-    columns: { signInName: text, person: maybeRecord('people'), founding: truth, closed: truth },
+    columns: {
+      signInName: text,
+      person: maybeRecord('people'),
+      founding: truth,
+      closed: truth,
+      because: maybeText,
+    },
   },
   accountRoles: {
     anchor: 'account_role',
@@ -16,6 +22,8 @@ export const accountTables = {
       firstDay: day,
       lastDay: maybeDay,
       by: text,
+      because: maybeText,
+      endedBecause: maybeText,
     },
   },
 } satisfies Tables<'accounts' | 'accountRoles'>

@@ -26,6 +26,8 @@ export type AccountFact = Version & {
   /** Made when the program was founded, before anybody could decide on it. */
   founding: boolean
   closed: boolean
+  /** Why it was given, ended or opened again, in the words of who did that. */
+  because?: string
 }
 
 /** A role that an account has in a unit or an organisation (without either: the whole program), through its last day. */
@@ -38,6 +40,10 @@ export type AccountRoleFact = Version & {
   lastDay?: CalendarDate
   /** Who gave it, in words. */
   by: string
+  /** Why it was given, or its last day was set. */
+  because?: string
+  /** Why it was ended at once: since this version it allows nothing, whatever its days. */
+  endedBecause?: string
 }
 
 /** Every kind of fact that the database keeps: the core's sections, and what stands in no answer. */

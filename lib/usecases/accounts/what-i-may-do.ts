@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { isInForce } from '../../access/actors.ts'
 import { ROLES, type GrantedRole, type Role } from '../../access/roles.ts'
 import { ACCESS_TABLE, PERMISSIONS, type Permission, type Reach } from '../../access/table.ts'
 import { PERMISSION_WORDS } from '../../access/words.ts'
@@ -52,8 +53,7 @@ function minutesBetween(earlier: Date, later: Date): number {
 function rolesHeld(snapshot: Snapshot, account: string, today: CalendarDate): RoleHeld[] {
   return ROLES.flatMap((role) =>
     snapshot.roles
-      .filter((fact) => fact.account === account && fact.role === role && isKnownAt(fact, snapshot.n))
-      .filter(({ firstDay, lastDay }) => firstDay <= today && (lastDay === undefined || today <= lastDay))
+      .filter((fact) => fact.account === account && fact.role === role && isInForce(fact, snapshot, today))
       .map((fact) => roleHeld(snapshot, role, fact)),
   )
 }

@@ -68,6 +68,7 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
       if (!decided.ok) return decided.problem
       const value = useCase.value(decided.value)
       const entries = useCase.save(decided.value)
+      const actedBy = actor?.account ?? useCase.actedBy?.(decided.value)
       for (const saved of entries) {
         const { changes, statedAt } = saved
         const isLast = saved === entries.at(-1)
@@ -78,7 +79,7 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
             ...aboutOf(about),
             outcome: isLast ? value : null,
             ...(isLast ? { command, commandDigest: digest } : {}),
-            ...(actor === undefined ? {} : { actor: actor.account }),
+            ...(actedBy === undefined ? {} : { actor: actedBy }),
             ...(statedAt === undefined ? {} : { statedAt }),
           },
           changes,

@@ -94,6 +94,8 @@ export type Command<Input, Prepared, Facts, Decision, Value extends JsonValue> =
   save: (decision: Decision) => readonly EntrySaved[]
   /** What one of these entries says was done. */
   journal: (decision: Decision, saved: EntrySaved) => EntryJournalled
+  /** The id of the account whose act it is where nobody is signed in: a link may say who holds it. */
+  actedBy?: (decision: Decision) => string
   /** What stands beside the facts and changes with it, in the same transaction: working tables, kept answers. */
   desk?: (decision: Decision, desk: Database, world: World) => Promise<void>
   value: (decision: Decision) => Value

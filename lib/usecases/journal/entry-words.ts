@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { accountOf } from '../../access/actors.ts'
+import { ROLES } from '../../access/roles.ts'
+import { ROLE_WORDS } from '../../access/words.ts'
 import type { Instant } from '../../core/calendar/instants.ts'
 import type { EntryRow } from '../../core/journal/entry.ts'
 import type { JsonValue } from '../../core/journal/canonical-json.ts'
@@ -24,7 +26,7 @@ export function entryWords(
   const { actor, event } = command
   return {
     by: nameOf(snapshot, actor),
-    sentence: isEvent(event) ? eventSentence(event, readSaid(said)) : event,
+    sentence: isEvent(event) ? eventSentence(event, inWords(snapshot, readSaid(said))) : event,
   }
 }
 
@@ -53,14 +55,26 @@ const saidSchema = z.object({
   book: z.exactOptional(z.string()),
   from: z.exactOptional(z.literal('command-line')),
   account: z.exactOptional(z.string()),
+  role: z.exactOptional(z.enum(ROLES)),
   answer: z.exactOptional(z.object({ id: z.string() })),
   section: z.exactOptional(z.string()),
   record: z.exactOptional(z.string()),
   person: z.exactOptional(z.string()),
 })
+type Said = z.infer<typeof saidSchema>
+
+/** An entry names an account and a role by their ids; who reads it knows them by what somebody signs in as, and a word. */
+function inWords(snapshot: Snapshot, said: Said): EventSaid {
+  const { account, role, ...others } = said
+  return {
+    ...others,
+    ...(account === undefined ? {} : { account: accountOf(snapshot, account)?.signInName ?? account }),
+    ...(role === undefined ? {} : { role: ROLE_WORDS[role] }),
+  }
+}
 
 /** What an entry says of its event; nothing where it says none of what our sentences tell. */
-function readSaid(said: JsonValue | undefined): EventSaid {
+function readSaid(said: JsonValue | undefined): Said {
   return saidSchema.safeParse(said).data ?? {}
 }
 

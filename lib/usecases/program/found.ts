@@ -15,6 +15,7 @@ import { setPassword } from '../../store/desk/passwords.ts'
 import type { NewFact } from '../../store/write.ts'
 import { refusedBecause, invalidField, type NotDone } from '../door/outcome.ts'
 import { command, type World } from '../door/use-case.ts'
+import { freeId } from '../door/free-id.ts'
 import { hasManager } from './managers.ts'
 import { bookFacts } from './program-facts.ts'
 
@@ -58,9 +59,9 @@ export const foundProgram = command({
   permission: 'anybody',
   input,
   prepare: async ({ password, code }, { store }) => {
-    const link = await linkOf(store, tokenDigest(code), 'founding')
+    const link = await linkOf(store, tokenDigest(code))
     // Hashing is slow: it is not spent on those without a link.
-    if (link === undefined) return refusal(refusedBecause({ kind: 'link-not-good' }))
+    if (link?.purpose !== 'founding') return refusal(refusedBecause({ kind: 'link-not-good' }))
     return success({ passwordHash: await hashPassword(password), endsAt: link.endsAt, used: link.usedAt })
   },
   load: (world, { passwordHash, endsAt, used }) =>
@@ -138,11 +139,4 @@ function managerIds({ snapshot: { accounts, roles, program } }: World): ManagerI
     account: freeId('first-manager', accounts),
     role: freeId('first-manager-role', roles),
   }
-}
-
-function freeId(wanted: string, facts: readonly { id: string }[]): string {
-  const taken = new Set(facts.map(({ id }) => id))
-  let id = wanted
-  for (let next = 2; taken.has(id); next += 1) id = `${wanted}-${next}`
-  return id
 }

@@ -17,6 +17,21 @@ export const metadata: Metadata = { title: 'What I may do here' }
 
 const PATH = '/accounts/me'
 
+/** What was done on the page before this one. */
+function Kept({ words }: { words: AddressWords }) {
+  const says =
+    addressWord(words, 'ended') !== undefined
+      ? 'That session is ended. Whoever held it has to sign in again.'
+      : addressWord(words, 'changed') !== undefined
+        ? 'Your password is changed. Wherever else you were signed in, you have to sign in again.'
+        : undefined
+  return says === undefined ? null : (
+    <Notice kind="kept">
+      <p>{says}</p>
+    </Notice>
+  )
+}
+
 /** What the visitor may do here: their roles with what each allows, and where they are signed in. */
 export default async function OwnAccountPage({ searchParams }: { searchParams: Promise<AddressWords> }) {
   const visitor = await visitorOf(PATH)
@@ -29,11 +44,7 @@ export default async function OwnAccountPage({ searchParams }: { searchParams: P
         title="What I may do here"
         lead="Your roles and what each of them allows, and where you are signed in. This is about the record; who may saw is asked on the first page."
       />
-      {addressWord(await searchParams, 'ended') === undefined ? null : (
-        <Notice kind="kept">
-          <p>That session is ended. Whoever held it has to sign in again.</p>
-        </Notice>
-      )}
+      <Kept words={await searchParams} />
       <Section id="you" title="You">
         <dl className="facts">
           {visitor.name === undefined ? null : (
@@ -46,6 +57,10 @@ export default async function OwnAccountPage({ searchParams }: { searchParams: P
           )}
           <dt>Sign-in name</dt>
           <dd>{visitor.signInName}</dd>
+          <dt>Password</dt>
+          <dd>
+            <a href={`${PATH}/password`}>Change your password</a>
+          </dd>
           {visitor.program === undefined ? null : (
             <>
               <dt>Program</dt>

@@ -1,0 +1,25 @@
+'use server'
+
+import { newLink } from '../../../../../lib/usecases/accounts/new-link.ts'
+import { callCommand } from '../../../../../lib/usecases/door/call-command.ts'
+import { runtime } from '../../../../../lib/usecases/door/runtime.ts'
+import { formAfter, formAgain, typedText } from '../../../../_door/form-outcome.ts'
+import { steppedUpCaller } from '../../../../_door/stepped-up.ts'
+import type { FormState } from '../../../../_parts/form-state.ts'
+import { formMade } from '../../form-made.ts'
+
+/** Makes a new link for an account, and shows it. */
+export async function linkAction(
+  account: { account: string; version: number },
+  before: FormState,
+  typed: FormData,
+): Promise<FormState> {
+  const who = await steppedUpCaller(typed)
+  if (!who.ok) return formAgain(before, typed, { problems: [who.problem], wantsPassword: true })
+  const input = { ...account, code: typedText(typed, 'code') }
+  const call = { input, command: typedText(typed, 'command') }
+  const outcome = await callCommand(runtime(), newLink, call, who.caller)
+  return outcome.kind === 'done'
+    ? formMade(before, typed, outcome.value.account)
+    : formAfter(before, typed, outcome)
+}
