@@ -112,7 +112,7 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     may: ROLES,
     scoped: 'is-enough',
   },
-  'rulebooks/adopt': { input: { book: 'no-book' }, may: MANAGER, scoped: 'is-not-enough' },
+  'rulebooks/adopt': { input: { book: 'federal-crosscut' }, may: MANAGER, scoped: 'is-not-enough' },
   'rulebooks/confirm': {
     input: {
       edition: 'federal-crosscut-2016',
