@@ -59,7 +59,8 @@ export class Matrix {
       const lines = this.linesOf(person, season)
       for (let index = 0; index < columns.length; index += 1) {
         const column = columns[index]
-        if (column !== undefined) ranks[at] = worstOf(lines, index, column)
+        if (column !== undefined && !lines.isStopped(column.planned))
+          ranks[at] = worstOf(lines, index, column)
         at += 1
       }
     }

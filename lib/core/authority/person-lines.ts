@@ -2,6 +2,7 @@ import type { DaySpan } from '../calendar/spans.ts'
 import { namesWork } from '../cards/card-index.ts'
 import type { AskedWork } from './asked-work.ts'
 import type { Authority } from './authority-index.ts'
+import { NONE } from '../rulebooks/standing.ts'
 import { elementaryPieces } from './elementary-pieces.ts'
 import { caseOf } from './judge-day.ts'
 import { Line } from './line.ts'
@@ -37,6 +38,8 @@ export class PlannedWork implements ClassedWork {
 export class PersonLines {
   private readonly lines: (Line | undefined)[] = []
   private readonly own = new Map<string, OwnRules>()
+  private readonly ownByGoverned: (OwnRules | undefined)[] = []
+  private readonly stopped: (boolean | undefined)[] = []
   private readonly pieces: { cuts: readonly number[]; pieces: readonly DaySpan[] }[] = []
   private readonly isOfAge: boolean
 
@@ -50,6 +53,25 @@ export class PersonLines {
     this.isOfAge = authority.shared.years.every((years) => person.ages.on(years, window.first) === 'reached')
   }
 
+  /**
+   * Whether nothing that cards give could make more than a no of a work on any day of the window: the person's own
+   * rules stop it throughout, or no card names it and nothing is assigned. Asked once for works governed alike.
+   */
+  isStopped({ asked, governed, cuts }: PlannedWork): boolean {
+    const known = this.stopped[governed]
+    if (known !== undefined) return known
+    const own = this.ownRules(asked, governed)
+    const isBare = this.isWithoutCard(asked)
+    const isStopped = this.piecesOf(cuts).every(({ first }) => {
+      const { edition } = asked.pieceOn(first)
+      // Without an edition, or without the rule that a card is needed, it is not known whether it is a no.
+      if (edition === undefined) return false
+      return (isBare && edition.all('card.needed').length > 0) || own.rankOn(edition, first) === NONE
+    })
+    this.stopped[governed] = isStopped
+    return isStopped
+  }
+
   /** The line for a work of the table, by its number, as planned in a phase. */
   lineOf(index: number, work: PlannedWork, phase: PlannedPhase): Line {
     const first = (this.classes[index] ?? 0) * PLANNED.length
@@ -57,7 +79,7 @@ export class PersonLines {
     if (known !== undefined) return known
     const asked = work.at(phase)
     const line = new Line(
-      caseOf(this.authority, this.person, asked, this.ownRules(asked)),
+      caseOf(this.authority, this.person, asked, this.ownRules(asked, work.governed)),
       this.window,
       this.piecesOf(work.cuts),
     )
@@ -71,23 +93,26 @@ export class PersonLines {
    * Who has no card for the work and no assignment is answered alike at every complexity, but for a minor: whose
    * supervisor a rule of age asks for depends on it.
    */
-  private isBlindToComplexity({ work: { workKind, sawKind } }: AskedWork): boolean {
+  private isBlindToComplexity(asked: AskedWork): boolean {
+    return this.isOfAge && this.isWithoutCard(asked)
+  }
+
+  private isWithoutCard({ work: { workKind, sawKind } }: AskedWork): boolean {
     const { assignments, cards } = this.person
-    return (
-      this.isOfAge && assignments.length === 0 && !cards.some((card) => namesWork(card, workKind, sawKind))
-    )
+    return assignments.length === 0 && !cards.some((card) => namesWork(card, workKind, sawKind))
   }
 
   /** Work kinds make a difference to minors and where something is suspended, to nobody else. */
-  private ownRules({ work: { workKind, sawKind }, placeSuspensions }: AskedWork): OwnRules {
-    const { person, own, isOfAge } = this
-    if (placeSuspensions.length > 0) return new OwnRules(person, workKind, sawKind, placeSuspensions)
-    const key = isOfAge && person.suspensions.length === 0 ? sawKind : `${workKind}|${sawKind}`
-    let rules = own.get(key)
-    if (rules === undefined) {
-      rules = new OwnRules(person, workKind, sawKind, placeSuspensions)
-      own.set(key, rules)
-    }
+  private ownRules(asked: AskedWork, governed: number): OwnRules {
+    const known = this.ownByGoverned[governed]
+    if (known !== undefined) return known
+    const { workKind, sawKind } = asked.work
+    const isAlike = this.isOfAge && this.person.suspensions.length === 0
+    const key = isAlike ? sawKind : `${workKind}|${sawKind}`
+    const shared = asked.placeSuspensions.length === 0 ? this.own.get(key) : undefined
+    const rules = shared ?? new OwnRules(this.person, workKind, sawKind, asked.placeSuspensions)
+    if (asked.placeSuspensions.length === 0) this.own.set(key, rules)
+    this.ownByGoverned[governed] = rules
     return rules
   }
 
