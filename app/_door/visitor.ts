@@ -1,5 +1,5 @@
 import { cookies } from 'next/headers'
-import { redirect } from 'next/navigation'
+import { forbidden, redirect } from 'next/navigation'
 import { cache } from 'react'
 import { openSession, sessionCookie } from '../../lib/platform/session/session-cookie.ts'
 import { callerOf } from '../../lib/usecases/accounts/sessions.ts'
@@ -25,9 +25,13 @@ export const signedIn = cache(async () => {
 /** The account that is signed in, as pages show it, and the address at which they are. */
 export type Visitor = NonNullable<Awaited<ReturnType<typeof signedIn>>> & { at: string }
 
-/** The account that is signed in; whoever is not goes to sign in first, and comes back to this page. */
+/**
+ * The account that is signed in; whoever is not goes to sign in first, and comes back to this page. An account without
+ * a role is told so: signing in again would give it none.
+ */
 export async function visitorOf(path: string): Promise<Visitor> {
   const visitor = await signedIn()
+  if (visitor === undefined && (await caller()).kind === 'account') forbidden()
   if (visitor === undefined) redirect(path === '/' ? '/sign-in' : `/sign-in?to=${encodeURIComponent(path)}`)
   return { ...visitor, at: path }
 }

@@ -2,7 +2,9 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import { looksAt } from './looks.ts'
 import { pictured } from './pictures.ts'
+import { signInOnce } from './signed-in.ts'
 import { axeFindings, overflow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
@@ -15,20 +17,7 @@ afterAll(async () => {
   await kerfbook.stop()
 })
 
-type Cookies = Awaited<ReturnType<ReturnType<Page['context']>['cookies']>>
-const cookies = new Map<string, Cookies>()
-
-/** Signs in as an account of the demonstration; the first sign-in lasts for all tests here. */
-async function signIn(page: Page, name: string): Promise<void> {
-  const held = cookies.get(name)
-  if (held !== undefined) return page.context().addCookies(held)
-  await page.goto('/sign-in')
-  await page.getByLabel('Sign-in name').fill(name)
-  await page.getByLabel('Password', { exact: true }).fill('two-hands-a-saw')
-  await page.getByRole('button', { name: 'Sign in' }).click()
-  await page.getByRole('button', { name: 'Sign out' }).waitFor()
-  cookies.set(name, await page.context().cookies())
-}
+const signIn = signInOnce()
 
 async function opened(name: string, path: string, options: Parameters<typeof watchedPage>[2] = {}) {
   const watched = await watchedPage(browser, kerfbook.address, options)
@@ -38,14 +27,6 @@ async function opened(name: string, path: string, options: Parameters<typeof wat
 }
 
 const DESK = { viewport: { width: 1280, height: 900 } }
-const SIZES = [
-  ['390 px', { viewport: { width: 390, height: 844 } }],
-  ['1280 px', DESK],
-  ['1280 px in the dark', { ...DESK, colorScheme: 'dark' as const }],
-  ['1280 px in forced colours', { ...DESK, forcedColors: 'active' as const }],
-  ['1280 px at 400 %', { viewport: { width: 320, height: 256 } }],
-] as const
-
 /** A 404 is an error to the console of Chromium, whatever the page. */
 const EXPECTED = /the server responded with a status of 404/
 
@@ -66,17 +47,20 @@ describe.each([
   ['people as known then', '/people?known=57&day=12+July+2027', 'marit', 200],
   ['a person out of reach', '/people/p-lukasz-wrzos', 'anneli', 404],
 ] as const)('the page of %s', (name, path, who, status) => {
-  it.each(SIZES)('is sound at %s', async (look, options) => {
-    const { page, answer, troubles, close } = await opened(who, path, options)
-    expect(answer?.status()).toBe(status)
-    expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1)
-    expect(await overflow(page)).toBe(0)
-    await pictured(page, `${name} ${look}`)
-    expect(await axeFindings(page)).toEqual([])
-    expect((await answer?.text())?.match(/<[^>]+\sstyle=/)).toBeNull()
-    expect(troubles.filter((line) => !EXPECTED.test(line))).toEqual([])
-    await close()
-  })
+  it.each(looksAt(name === 'people' || name === 'a person with a very long name'))(
+    'is sound at %s',
+    async (look, options) => {
+      const { page, answer, troubles, close } = await opened(who, path, options)
+      expect(answer?.status()).toBe(status)
+      expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1)
+      expect(await overflow(page)).toBe(0)
+      await pictured(page, `${name} ${look}`)
+      expect(await axeFindings(page)).toEqual([])
+      expect((await answer?.text())?.match(/<[^>]+\sstyle=/)).toBeNull()
+      expect(troubles.filter((line) => !EXPECTED.test(line))).toEqual([])
+      await close()
+    },
+  )
 })
 
 describe('people as a table', () => {

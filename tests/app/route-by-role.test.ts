@@ -49,6 +49,8 @@ const VOLUNTEER = 'p-hallvard-eikeset'
 // From memory, and in the demonstration confirmed by nobody.
 const CONFIRM = '/rulebooks/federal-crosscut-2016/confirm/suspension'
 
+const ADOPT = '/rulebooks/shipped/interagency-faller/adopt'
+
 /** The routes by the file of each, with the addresses at which they are visited. */
 const ROUTES: Readonly<Record<string, readonly string[]>> = {
   '(authority)/page.tsx': [
@@ -59,7 +61,17 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   ],
   '(authority)/answer.csv/route.ts': [`POST /answer.csv?${QUESTION}`],
   '(authority)/answer.json/route.ts': [`POST /answer.json?${QUESTION}`],
+  '(accounts)/accounts/page.tsx': ['/accounts'],
+  '(accounts)/accounts/new/page.tsx': ['/accounts/new'],
+  '(accounts)/accounts/[id]/page.tsx': ['/accounts/ines'],
+  '(accounts)/accounts/[id]/end/page.tsx': ['/accounts/ines/end'],
+  '(accounts)/accounts/[id]/link/page.tsx': ['/accounts/ines/link'],
+  '(accounts)/accounts/[id]/open-again/page.tsx': ['/accounts/not-there/open-again'],
+  '(accounts)/accounts/[id]/roles/new/page.tsx': ['/accounts/ines/roles/new'],
+  '(accounts)/accounts/[id]/roles/[role]/page.tsx': ['/accounts/ines/roles/not-there'],
   '(accounts)/accounts/me/page.tsx': ['/accounts/me'],
+  '(accounts)/accounts/me/password/page.tsx': ['/accounts/me/password'],
+  '(accounts)/set-password/[code]/page.tsx': ['/set-password/no-such-code'],
   '(accounts)/sign-in/page.tsx': ['/sign-in'],
   '(program)/begin/[code]/page.tsx': ['/begin/no-such-code'],
   'api/auth/[...nextauth]/route.ts': ['/api/auth/session'],
@@ -71,6 +83,14 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'rulebooks/page.tsx': ['/rulebooks'],
   'rulebooks/[edition]/page.tsx': ['/rulebooks/federal-crosscut-2016'],
   'rulebooks/[edition]/confirm/[rule]/page.tsx': [CONFIRM],
+  'rulebooks/[edition]/against/[other]/page.tsx': [
+    '/rulebooks/federal-crosscut-2016/against/cooperator-crosscut-1',
+  ],
+  'rulebooks/shipped/[book]/page.tsx': ['/rulebooks/shipped/federal-crosscut'],
+  'rulebooks/shipped/[book]/adopt/page.tsx': [ADOPT],
+  'rulebooks/shipped/[book]/against/[edition]/page.tsx': [
+    '/rulebooks/shipped/federal-crosscut/against/federal-crosscut-2016',
+  ],
 }
 
 const AS_PARTS = [
@@ -144,15 +164,26 @@ const WHOLE_PROGRAM = ['program-manager', 'certifying-official']
 function expectedAt(address: string, who: Who): number {
   const path = address.replace(/^POST /, '').replace(/\?.*/, '')
   const isSignedIn = who.role !== 'none'
-  if (path.startsWith('/begin/') || path === '/api/auth/session') return 200
+  if (path.startsWith('/begin/') || path.startsWith('/set-password/') || path === '/api/auth/session')
+    return 200
   if (path === '/sign-in') return isSignedIn ? 307 : 200
-  // An account without a role is nobody here.
-  if (!isSignedIn) return path.startsWith('/answer.') ? (who.name === 'nobody' ? 401 : 403) : 307
+  if (who.name === 'nobody') return path.startsWith('/answer.') ? 401 : 307
+  // An account without a role is told that it has none.
+  if (!isSignedIn) return 403
+  if (path === '/accounts/me/password') return 200
+  if (path.startsWith('/accounts') && path !== '/accounts/me') {
+    if (!isIn(who, ['program-manager'])) return 403
+    return path.includes('not-there') ? 404 : 200
+  }
   if (path.startsWith('/answer.')) return isIn(who, WORKERS) ? 200 : 403
   if (path === '/accounts/me' || path === '/parts') return 200
   if (path === CONFIRM) return isIn(who, ['program-manager']) ? 200 : 403
+  // The demonstration has adopted every book that ships.
+  if (path === ADOPT) return isIn(who, ['program-manager']) ? 307 : 403
   if (path.startsWith('/rulebooks')) return 200
   if (path.startsWith('/journal')) return isIn(who, WHOLE_PROGRAM) ? 200 : 403
+  // Sign-in leads to the first page, and from there on to one that an auditor may read.
+  if (address === '/' && who.role === 'auditor') return 307
   if (!isIn(who, WORKERS)) return 403
   if (!path.startsWith('/people/')) return 200
   const mayOpen =

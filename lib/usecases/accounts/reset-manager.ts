@@ -18,6 +18,7 @@ export const resetManager = command({
   name: 'accounts/reset-manager',
   permission: 'start-only',
   input: z.strictObject({ signInName: signInNameField, password: newPasswordField }),
+  secret: ['password'],
   prepare: async ({ password }) => success(await hashPassword(password)),
   load: (world, hash, { signInName }) => {
     const account = accountNamed(world.snapshot, signInName)

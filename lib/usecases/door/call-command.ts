@@ -45,7 +45,7 @@ async function runCommand<Input, Prepared, Facts, Decision, Value extends JsonVa
   if (!read.ok) return { kind: 'invalid', fields: read.problem }
   if (!COMMAND_ID.test(command))
     return invalidField('command', 'A command carries an id that its client made.')
-  const digest = digestOf(useCase.name, input, caller)
+  const digest = digestOf(useCase.name, withoutSecrets(input, useCase.secret ?? []), caller)
   const prepared = await useCase.prepare(read.value, runtime)
   if (!prepared.ok) return prepared.problem
   try {
@@ -117,6 +117,11 @@ async function outcomeOfRepeat<Value extends JsonValue>(
   return digest.equals(stored.digest)
     ? done(stored.outcome as Value)
     : refusedBecause({ kind: 'command-used-otherwise' })
+}
+
+function withoutSecrets(input: unknown, secret: readonly string[]): unknown {
+  if (secret.length === 0 || typeof input !== 'object' || input === null) return input
+  return Object.fromEntries(Object.entries(input).filter(([name]) => !secret.includes(name)))
 }
 
 /** The digest binds the use case, everything that was sent and who sent it. */

@@ -69,6 +69,11 @@ type Common<Input, Prepared> = {
   /** Whether the password is wanted again when it was last given more than five minutes ago. */
   stepUp?: true
   input: z.ZodType<Input>
+  /**
+   * Fields that the digest of a command leaves out: it is kept plain, and a password could be guessed from it. What is
+   * sent beside them then says whether a repeat is the same.
+   */
+  secret?: readonly string[]
   /** Slow work that needs no facts, done before anything is locked: hashing, parsing a file. */
   prepare: (input: Input, runtime: Runtime) => Promise<Result<Prepared, NotDone>>
 }

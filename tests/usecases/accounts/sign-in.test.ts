@@ -207,6 +207,15 @@ describe('a manager who is locked out', () => {
     expect(entry).toMatchObject({
       value: { sentence: expect.stringContaining('marit') as string },
     })
+    // The digest that is kept is the same whatever the password: nobody can guess at it.
+    const again = {
+      input: { signInName: 'marit', password: 'another whole sentence' },
+      command: '7d3f8f5c-1c5d-4d8e-9a43-0d9f2a0b1c2e',
+    }
+    expect((await callCommand(opened.runtime, resetManager, again, { kind: 'start' })).kind).toBe('done')
+    const next = await opened.runtime.store.prisma.entry.findFirst({ orderBy: { n: 'desc' } })
+    expect(next?.n).not.toBe(last?.n)
+    expect(next?.commandDigest).toEqual(last?.commandDigest)
   })
 
   it('nobody who is no manager gets one', async () => {
