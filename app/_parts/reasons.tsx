@@ -3,7 +3,7 @@ import type { ExplainedDays } from '../../lib/core/authority/explain.ts'
 import type { RuleRef } from '../../lib/core/rulebooks/rule-ref.ts'
 import type { Status } from '../../lib/drawings/status.ts'
 import { statusOfFinding } from '../../lib/drawings/status.ts'
-import { recordedText, spokenByText } from '../../lib/wording/chains.ts'
+import { besideText, recordedText, spokenByText } from '../../lib/wording/chains.ts'
 import { findingSentence } from '../../lib/wording/findings.ts'
 import { capitalised } from '../../lib/wording/lists.ts'
 import { metSentence } from '../../lib/wording/met.ts'
@@ -65,7 +65,7 @@ export function Reasons({ chain, words }: { chain: readonly ExplainedDays[]; wor
               {days.others.map((other, at) => (
                 <div key={at}>
                   <p className="small">
-                    {capitalised(spokenByText(other.spokenBy, names))} By it:{' '}
+                    {capitalised(besideText(other.spokenBy, names))} By it:{' '}
                     {standingText(other.standing, supervisors)}.
                   </p>
                   <ol className="chain">

@@ -17,6 +17,20 @@ export function spokenByText(spokenBy: SpokenBy, names: Names): string {
   }
 }
 
+/** What else is on record beside what speaks, as the opening of what it would give. */
+export function besideText(beside: SpokenBy, names: Names): string {
+  switch (beside.by) {
+    case 'card':
+      return beside.level === undefined
+        ? `${names.card(beside.card)} counts as no level of the governing book.`
+        : `${names.card(beside.card)} counts as level ${beside.level} of the governing book.`
+    case 'assignment':
+      return 'a training assignment is on record.'
+    case 'nothing':
+      return 'no card and no training assignment speaks for this work.'
+  }
+}
+
 /** In which entry a record was recorded, by whom and when, and which one it corrects. */
 export function recordedText({ entry, actor, statedAt, corrects }: Omit<ShownRecord, 'says'>): string {
   const when = statedAt === undefined ? '' : `, ${momentText(statedAt)}`

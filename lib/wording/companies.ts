@@ -55,7 +55,7 @@ export function companySentences(days: CompanyDays, names: Names, members: reado
     const sentence = unservedSentence(learner, days, names)
     if (sentence !== undefined) sentences.push(`${when}: ${sentence}`)
   }
-  if (days.short !== undefined) sentences.push(`${when}: ${shortSentence(days.short, days.learners, names)}`)
+  if (days.short !== undefined) sentences.push(`${when}: ${shortSentence(days.short, days, names)}`)
   return sentences
 }
 
@@ -86,14 +86,15 @@ function unservedSentence(learner: Learner, days: CompanyDays, names: Names): st
   }
   if (days.pairs.some((pair) => pair.learner === learner.person)) return undefined
   if (learner.may.length === 0) return `nobody in the company may supervise ${name}.`
-  return `${name} is without a supervisor; ${joinedByOr(learner.may.map(names.person))} could supervise, and is taken.`
+  return `${name} is without a supervisor; ${joinedByOr(learner.may.map(names.person))} could supervise, and ${learner.may.length === 1 ? 'is' : learner.may.length === 2 ? 'both are' : 'all are'} taken.`
 }
 
 function shortSentence(
   short: NonNullable<CompanyDays['short']>,
-  learners: readonly Learner[],
+  { learners, pairs }: CompanyDays,
   names: Names,
 ): string {
+  const all = learners.length - pairs.length
   const standingOf = (person: string) => learners.find((learner) => learner.person === person)?.standing
   const inStanding = (...standings: readonly (Learner['standing'] | undefined)[]) =>
     short.learners.filter((person) => standings.includes(standingOf(person)))
@@ -109,7 +110,10 @@ function shortSentence(
     ...(unknown.length === 0 ? [] : [`for ${said(unknown)} the answer is not on record`]),
     ...(absent.length === 0 ? [] : [`${said(absent)} ${are(absent)} absent`]),
   ]
-  return `short by ${short.learners.length - short.places}: ${parts.join('; ')}.`
+  const shown = short.learners.length - short.places
+  // What is shown is the smallest set that proves a shortage; others may be short beside it.
+  const openings = shown === all ? `short by ${all}` : `short by ${all} in all, of these by ${shown}`
+  return `${openings}: ${parts.join('; ')}.`
 }
 
 function needText(

@@ -220,6 +220,17 @@ describe('a company', () => {
     expect(sentences[2]).toContain('short by 1: Ada Brandt and Bo Marsh (p-2) together need 2 supervisors')
   })
 
+  it('[WO14] tells how many are short in all where the smallest proof shows fewer', () => {
+    const learner = (person: string) => ({ person, standing: 'own-level' as const, may: ['p-4'] })
+    const sentences = say({
+      learners: [learner('p-1'), learner('p-2'), learner('p-3')],
+      pairs: [{ learner: 'p-1', supervisor: 'p-4' }],
+      feasible: false,
+      short: { learners: ['p-1', 'p-2'], supervisors: ['p-4'], places: 1 },
+    })
+    expect(sentences.at(-1)).toContain('short by 2 in all, of these by 1: Ada Brandt')
+  })
+
   it.each([
     ['absent', 'is not there', 'short by 1: Ada Brandt is absent.'],
     ['none', 'the answer is no', 'short by 1: Ada Brandt may not.'],

@@ -1,6 +1,6 @@
 import type { Finding, Met } from '../../core/authority/answer.ts'
 import type { ExplainedDays } from '../../core/authority/explain.ts'
-import { recordedText, spokenByText } from '../../wording/chains.ts'
+import { recordedText, besideText, spokenByText } from '../../wording/chains.ts'
 import { onDays } from '../../wording/days.ts'
 import { findingSentence } from '../../wording/findings.ts'
 import { capitalised } from '../../wording/lists.ts'
@@ -67,7 +67,7 @@ function otherLines(others: ExplainedDays['others'], context: TextContext, recor
   return [
     '  What else is on record, and gives no more',
     ...others.flatMap(({ spokenBy, standing, findings }) => [
-      `    ${capitalised(spokenByText(spokenBy, context.names))} By it: ${standingText(standing, context.supervisors)}.`,
+      `    ${capitalised(besideText(spokenBy, context.names))} By it: ${standingText(standing, context.supervisors)}.`,
       ...findings
         .flatMap((finding) => stepLines('-', finding, findingSentence(finding, context.names), records))
         .map((line) => `  ${line}`),

@@ -4,25 +4,32 @@ import { enterRecord } from './enter.ts'
 import { enterPerson } from './enter-person.ts'
 import { RECORD_SECTIONS, type RecordSection } from './record-kinds.ts'
 
-/** What a hand may do with the records of each section. People are entered with their first membership. */
-export const RECORD_COMMANDS = Object.fromEntries(
-  RECORD_SECTIONS.map((section) => [
-    section,
-    { enter: enterRecord(section), correct: correctRecord(section), withdraw: withdrawRecord(section) },
-  ]),
-) as {
-  readonly [Name in RecordSection]: {
-    enter: ReturnType<typeof enterRecord<Name>>
-    correct: ReturnType<typeof correctRecord<Name>>
-    withdraw: ReturnType<typeof withdrawRecord<Name>>
-  }
-}
+type Sectioned<Make extends (section: RecordSection) => unknown> = Readonly<
+  Record<RecordSection, ReturnType<Make>>
+>
+
+const ofEach = <Made>(make: (section: RecordSection) => Made) =>
+  Object.fromEntries(RECORD_SECTIONS.map((section) => [section, make(section)])) as Record<
+    RecordSection,
+    Made
+  >
+
+/** Entering a record of a section by hand; somebody new comes with their first membership, by a use case of its own. */
+export const ENTER: Readonly<Record<Exclude<RecordSection, 'people'>, ReturnType<typeof enterRecord>>> =
+  ofEach((section) => enterRecord(section))
+
+/** Correcting a record of a section. */
+export const CORRECT: Sectioned<typeof correctRecord> = ofEach((section) => correctRecord(section))
+
+/** Withdrawing a record of a section. */
+export const WITHDRAW: Sectioned<typeof withdrawRecord> = ofEach((section) => withdrawRecord(section))
 
 /** The same as a list. */
 export const RECORD_USE_CASES: readonly UseCaseFace[] = [
   enterPerson,
-  ...RECORD_SECTIONS.flatMap((section) => {
-    const { enter, correct, withdraw } = RECORD_COMMANDS[section]
-    return section === 'people' ? [correct, withdraw] : [enter, correct, withdraw]
-  }),
+  ...RECORD_SECTIONS.flatMap((section) =>
+    section === 'people'
+      ? [CORRECT.people, WITHDRAW.people]
+      : [ENTER[section], CORRECT[section], WITHDRAW[section]],
+  ),
 ]

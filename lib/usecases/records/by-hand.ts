@@ -1,6 +1,6 @@
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { invalidField, type NotDone } from '../door/outcome.ts'
-import type { RecordOf, RecordSection } from './record-kinds.ts'
+import type { RecordFact, RecordOf, RecordSection } from './record-kinds.ts'
 
 /** Who enters or corrects a record: their name, and who on record they are. */
 export type Hand = { name: string; person?: string }
@@ -19,11 +19,34 @@ export function withHand(
   return fields
 }
 
+/**
+ * The fields of a correction as typed, with what a correction leaves as it is: who stands behind the record (that
+ * somebody corrected it is the entry's to say), and what the hand may not read and so could not type again.
+ */
+export function withKept(
+  fields: Readonly<Record<string, unknown>>,
+  current: RecordFact,
+  unread: readonly string[],
+): Readonly<Record<string, unknown>> {
+  const kept = Object.entries(current).filter(
+    ([name]) => (name === 'by' && fields['by'] === undefined) || unread.includes(name),
+  )
+  return { ...fields, ...Object.fromEntries(kept) }
+}
+
+/** Sections whose records give somebody something to do or to decide. */
+const GIVES_AUTHORITY: readonly RecordSection[] = ['cards', 'designations', 'assignments', 'permissions']
+
 /** What the records of a program allow and a hand may not do. */
 export function refusedByHand({ section, fact }: RecordOf, hand: Hand): Result<undefined, NotDone> {
-  if (section === 'certificates' && 'seen' in fact && fact.seen && fact.person === hand.person)
+  const isOwn = 'person' in fact && fact.person === hand.person
+  if (isOwn && section === 'certificates' && 'seen' in fact && fact.seen)
     return refusal(
       invalidField('fields.seen', 'Somebody else must have seen it: nobody is the witness of their own.'),
+    )
+  if (isOwn && GIVES_AUTHORITY.includes(section))
+    return refusal(
+      invalidField('fields.person', 'Somebody else must enter this: nobody gives it to themselves.'),
     )
   if (section === 'cards' && 'effectiveDay' in fact && 'number' in fact) {
     if (fact.decision !== undefined)

@@ -7,8 +7,9 @@ import type { FactsBySection } from '../../core/program/sections.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import { refusedBecause, type NotDone } from '../door/outcome.ts'
 import { command, nothingToPrepare, type About } from '../door/use-case.ts'
+import { seesBirthDate } from '../people/told-age.ts'
 import { withoutKnowing } from '../program/program-facts.ts'
-import { refusedByHand, withHand } from './by-hand.ts'
+import { refusedByHand, withKept } from './by-hand.ts'
 import { correctInput, withdrawInput } from './hand-made.schema.ts'
 import { handOf, remarkOf } from './hand-of.ts'
 import { countNamedBy } from './named-by.ts'
@@ -29,7 +30,8 @@ export function correctRecord<Name extends RecordSection>(section: Name) {
     load: ({ snapshot }, _prepared, { id, fields }, actor): Result<Loaded<Name>, NotDone> => {
       const current = currentRecord(snapshot, section, id)
       if (current === undefined) return refusal({ kind: 'not-found' })
-      const read = readTyped(section, id, withHand(section, fields, handOf(snapshot, actor)))
+      const unread = section === 'people' && !seesBirthDate(actor, id) ? ['birthDate'] : []
+      const read = readTyped(section, id, withKept(fields, current, unread))
       if (!read.ok) return read
       const { program, n } = snapshot
       const before = aboutRecord(program, n, { section, fact: current }, false)
@@ -80,7 +82,7 @@ export function withdrawRecord<Name extends RecordSection>(section: Name) {
     about: ({ about }) => about,
     seen: ({ current }, { version }) => ({ version, current }),
     decide: ({ current }, { id, why }, { snapshot, now }, actor): Result<Withdrawn, NotDone> => {
-      const count = countNamedBy(snapshot.program, snapshot.n, section, id)
+      const count = countNamedBy(snapshot, section, current)
       if (count > 0) return refusal(refusedBecause({ kind: 'named-by-others', count }))
       const withdraw = [{ section, id, recordedIn: current.recordedIn }]
       const checked = checkChanges(snapshot, { record: [], withdraw }, now)

@@ -1,7 +1,8 @@
 import { isKnownAt } from '../../core/kernel/versions.ts'
-import type { Program } from '../../core/program/program.schema.ts'
+import type { Version } from '../../core/kernel/versions.schema.ts'
 import { SECTION_NAMES, type Fact } from '../../core/program/sections.ts'
-import type { RecordSection } from './record-kinds.ts'
+import type { Snapshot } from '../../store/snapshot.ts'
+import type { RecordFact, RecordSection } from './record-kinds.ts'
 
 /** The fields in which records of other sections name a record of each section, wherever they stand in a fact. */
 const NAMING_FIELDS: Readonly<Record<RecordSection, readonly string[]>> = {
@@ -24,17 +25,21 @@ const NAMING_FIELDS: Readonly<Record<RecordSection, readonly string[]>> = {
 }
 
 /** How many records as now known name a record, so that it cannot go without leaving them about nothing. */
-export function countNamedBy(program: Program, n: number, section: RecordSection, id: string): number {
+export function countNamedBy(
+  { program, n, accounts, roles }: Snapshot,
+  section: RecordSection,
+  record: RecordFact,
+): number {
   const fields = NAMING_FIELDS[section]
-  if (fields.length === 0) return 0
-  return SECTION_NAMES.reduce(
-    (sum, name) =>
-      sum +
-      (program[name] as readonly Fact[]).filter(
-        (fact) => isKnownAt(fact, n) && !(name === section && fact.id === id) && names(fact, fields, id),
-      ).length,
-    0,
+  const isNaming = (fact: Version) =>
+    isKnownAt(fact, n) &&
+    (names(fact, fields, record.id) ||
+      // A suspension of a card names its number, under which other lines may stand.
+      ('number' in record && names(fact, ['number'], record.number) && 'subject' in fact))
+  const facts = SECTION_NAMES.flatMap((name) =>
+    (program[name] as readonly Fact[]).filter((fact) => !(name === section && fact.id === record.id)),
   )
+  return [...facts, ...accounts, ...roles].filter(isNaming).length
 }
 
 function names(value: unknown, fields: readonly string[], id: string): boolean {

@@ -8,7 +8,7 @@ import { callQuery } from '../../../lib/usecases/door/call-query.ts'
 import type { Caller } from '../../../lib/usecases/door/caller.ts'
 import { verifyStoredJournal } from '../../../lib/usecases/journal/verify-journal.ts'
 import { takeOutProgram } from '../../../lib/usecases/program/take-out.ts'
-import { RECORD_COMMANDS } from '../../../lib/usecases/records/all-records.ts'
+import { CORRECT, ENTER, WITHDRAW } from '../../../lib/usecases/records/all-records.ts'
 import { enterPerson } from '../../../lib/usecases/records/enter-person.ts'
 import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
 import { callAny, callerAs } from '../../builders/call-any.ts'
@@ -46,8 +46,13 @@ function newcomer(unit = 'quill-river', who: Caller = QUILL, more: object = {}) 
   return callCommand(opened.runtime, enterPerson, { input, command: command() }, who)
 }
 
-function enter(section: RecordSection, fields: object, who: Caller = MANAGER, more: object = {}) {
-  return callAny(opened.runtime, RECORD_COMMANDS[section].enter, { fields, ...more }, who)
+function enter(
+  section: Exclude<RecordSection, 'people'>,
+  fields: object,
+  who: Caller = MANAGER,
+  more: object = {},
+) {
+  return callAny(opened.runtime, ENTER[section], { fields, ...more }, who)
 }
 
 function correct(
@@ -57,7 +62,7 @@ function correct(
   more: object = {},
 ) {
   const input = { ...said, why: 'Invented reason', ...more }
-  return callAny(opened.runtime, RECORD_COMMANDS[section].correct, input, who)
+  return callAny(opened.runtime, CORRECT[section], input, who)
 }
 
 async function idOf(entered: ReturnType<typeof enter>): Promise<string> {
@@ -242,13 +247,13 @@ describe('withdrawing', () => {
   it('closes a record without an heir, and refuses where others rest on it', async () => {
     const id = await idOf(enter('certificates', aid({ subject: 'cpr', lastDay: '2028-09-09' })))
     const version = await lastEntry()
-    const { withdraw } = RECORD_COMMANDS.certificates
+    const withdraw = WITHDRAW.certificates
     const input = { id, version, why: 'Typed for somebody else' }
     expect(await callCommand(opened.runtime, withdraw, { input, command: command() }, MANAGER)).toMatchObject(
       { kind: 'done' },
     )
     expect((await certificatesOf(id)).map(({ supersededIn }) => supersededIn)).toEqual([version + 1])
-    const people = RECORD_COMMANDS.people.withdraw
+    const people = WITHDRAW.people
     const whole = { id: person, version: 0, why: 'Invented' }
     const { program } = await snapshotOf(opened.runtime.store)
     const recordedIn = program.people.find((one) => one.id === person)?.recordedIn ?? 0
