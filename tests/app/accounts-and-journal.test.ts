@@ -2,6 +2,7 @@ import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import { looksAt } from './looks.ts'
 import { pictured } from './pictures.ts'
 import { signInAs } from './signed-in.ts'
 import { axeFindings, overflow, watchedPage } from './watched-page.ts'
@@ -24,16 +25,7 @@ async function opened(name: string, path: string, options: Parameters<typeof wat
 }
 
 describe('every page of these rooms', () => {
-  it.each([
-    ['390 px', { viewport: { width: 390, height: 844 } }],
-    ['1280 px', { viewport: { width: 1280, height: 900 } }],
-    ['1280 px in the dark', { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' as const }],
-    [
-      '1280 px in forced colours',
-      { viewport: { width: 1280, height: 900 }, forcedColors: 'active' as const },
-    ],
-    ['1280 px at 400 %', { viewport: { width: 320, height: 256 } }],
-  ])('is sound at %s', async (look, options) => {
+  it.each(looksAt(true))('is sound at %s', async (look, options) => {
     const { page, troubles, close } = await opened('marit', '/journal', options)
     for (const path of ['/journal', '/journal?through=nonsense', '/journal/2', '/accounts/me']) {
       expect((await page.goto(path))?.status()).toBe(200)

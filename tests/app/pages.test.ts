@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import { looksAt } from './looks.ts'
 import { pictured } from './pictures.ts'
 import { axeFindings, overflow, watchedPage } from './watched-page.ts'
 
@@ -50,16 +51,7 @@ const PAGES = [
 const EXPECTED = /the server responded with a status of 404/
 
 describe.each(PAGES)('the page %s', (name, path, who, status) => {
-  it.each([
-    ['390 px', { viewport: { width: 390, height: 844 } }],
-    ['1280 px', { viewport: { width: 1280, height: 900 } }],
-    ['1280 px in the dark', { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' as const }],
-    [
-      '1280 px in forced colours',
-      { viewport: { width: 1280, height: 900 }, forcedColors: 'active' as const },
-    ],
-    ['1280 px at 400 %', { viewport: { width: 320, height: 256 } }],
-  ])('is sound at %s', async (look, options) => {
+  it.each(looksAt(name === 'parts' || name === 'sign-in'))('is sound at %s', async (look, options) => {
     const { page, troubles, close } = await watchedPage(browser, kerfbook.address, options)
     if (who === 'manager') await signIn(page)
     const answer = await page.goto(path)

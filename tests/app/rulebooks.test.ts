@@ -4,6 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { signInAs } from './signed-in.ts'
 import { axeFindings, overflow, watchedPage } from './watched-page.ts'
+import { looksAt } from './looks.ts'
 import { pictured } from './pictures.ts'
 
 const EDITION = '/rulebooks/federal-crosscut-2016'
@@ -26,16 +27,7 @@ async function opened(name: string, path: string, options: Parameters<typeof wat
 }
 
 describe('every page of this room', () => {
-  it.each([
-    ['390 px', { viewport: { width: 390, height: 844 } }],
-    ['1280 px', { viewport: { width: 1280, height: 900 } }],
-    ['1280 px in the dark', { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' as const }],
-    [
-      '1280 px in forced colours',
-      { viewport: { width: 1280, height: 900 }, forcedColors: 'active' as const },
-    ],
-    ['1280 px at 400 %', { viewport: { width: 320, height: 256 } }],
-  ])('is sound at %s', async (look, options) => {
+  it.each(looksAt(true))('is sound at %s', async (look, options) => {
     const { page, troubles, close } = await opened('marit', '/rulebooks', options)
     for (const path of ['/rulebooks', EDITION, `${EDITION}/confirm/grant.felling.C`]) {
       expect((await page.goto(path))?.status()).toBe(200)
