@@ -40,8 +40,8 @@ export const CHANGES: readonly PlantedChange[] = [
   {
     rule: 'a window takes in its last day',
     file: 'lib/core/cards/extensions.ts',
-    from: 'end <= toEpochDay(order.of.lastDay)',
-    to: 'end < toEpochDay(order.of.lastDay)',
+    from: 'end <= toEpochDay(of.lastDay)',
+    to: 'end < toEpochDay(of.lastDay)',
   },
   {
     rule: 'the greatest diameter is inside',
