@@ -27,7 +27,7 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
     const wanted = `its book wants that every ${daysText(doubt.within)}`
     if (doubt.lastReconciled === undefined)
       return `${card} was carried in and never reconciled with its issuer; ${wanted}.`
-    const since = doubt.days === undefined ? '' : `, ${daysText(doubt.days)} before the last entry`
+    const since = doubt.days === undefined ? '' : `, ${daysText(doubt.days)} before the day of this look`
     return `${card} was last reconciled with its issuer on ${dayText(doubt.lastReconciled)}${since}; ${wanted}.`
   },
   'reconciled-after-last-entry': (doubt, names) =>

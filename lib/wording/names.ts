@@ -31,7 +31,7 @@ const SUBJECTS: ReadonlyMap<string, string> = new Map([
 ])
 
 /** What a certificate is about: its known words, or its id read as words. */
-function subjectText(id: string): string {
+export function subjectText(id: string): string {
   return SUBJECTS.get(id) ?? id.replaceAll('-', ' ')
 }
 

@@ -1,10 +1,7 @@
 import { daysInMonth, FIRST_YEAR, LAST_YEAR, readDate, type CalendarDate } from '../core/calendar/dates.ts'
 import { refusal, success, type Result } from '../core/kernel/result.ts'
 import { MONTHS } from './days.ts'
-
-/** A month is known by this many letters, as people shorten it. */
-const SHORTEST_MONTH = 3
-const SHORT_MONTHS = MONTHS.map((name) => name.slice(0, SHORTEST_MONTH).toLowerCase())
+import { monthNumber } from './read-month.ts'
 
 const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/
 const DAY_FIRST = /^(\d{1,2})(?:st|nd|rd|th)?\.?[ -]+([a-z]{3,9})\.?,?[ -]+(\d{4}|\d{2})$/
@@ -45,12 +42,6 @@ function namedDay(
   if (number === undefined) return refusal(SHAPE)
   const short = Number(year)
   return dayFrom(year?.length === 2 ? 2000 + short : short, number, Number(day))
-}
-
-function monthNumber(word: string): number | undefined {
-  const place = SHORT_MONTHS.indexOf(word.slice(0, SHORTEST_MONTH))
-  const isMonth = place >= 0 && (MONTHS[place]?.toLowerCase().startsWith(word) === true || word === 'sept')
-  return isMonth ? place + 1 : undefined
 }
 
 function dayFrom(year: number, month: number, day: number): Result<CalendarDate, string> {

@@ -22,14 +22,19 @@ import type { TellDoubt } from './tell-doubt.ts'
 
 /**
  * What somebody should look at in a program as now known, in the order of the file. A doubt is no error: answers count
- * what it is about by the rules. Cards (with every order that extends them) and certificates that ended before the day of the last entry raise none. With
- * `shipped`, the rule books as they ship, the program's copies of them are compared.
+ * what it is about by the rules. Cards (with every order that extends them) and certificates that ended before the day of
+ * the look raise none: the day of the last entry, unless another is given. With `shipped`, the rule books as they ship,
+ * the program's copies of them are compared.
  */
-export function programDoubts(program: Program, shipped: readonly BookFile[] = []): Doubt[] {
+export function programDoubts(
+  program: Program,
+  shipped: readonly BookFile[] = [],
+  on?: CalendarDate,
+): Doubt[] {
   const last = program.entries.at(-1)
   if (last === undefined) return []
   const records = recordsAt(program, latestEntry(program))
-  const today = dateIn(last.statedAt, program.program.timeZone)
+  const today = on ?? dateIn(last.statedAt, program.program.timeZone)
   const found = new Map<Fact, DoubtFigures[]>()
   const doubt = (fact: Fact, figures: DoubtFigures): void => {
     found.set(fact, [...(found.get(fact) ?? []), figures])
