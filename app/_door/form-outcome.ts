@@ -18,7 +18,7 @@ export function freshForm(): FormState {
 export function formAgain(
   before: FormState,
   typed: FormData,
-  why: { problems?: readonly FormProblem[]; refusal?: string; wantsPassword?: true },
+  why: Partial<Pick<FormState, 'problems' | 'refusal' | 'wantsPassword' | 'told' | 'beside'>>,
 ): FormState {
   return {
     command: randomUUID(),
@@ -26,6 +26,8 @@ export function formAgain(
     problems: why.problems ?? [],
     ...(why.refusal === undefined ? {} : { refusal: why.refusal }),
     ...(why.wantsPassword === undefined ? {} : { wantsPassword: why.wantsPassword }),
+    ...(why.told === undefined ? {} : { told: why.told }),
+    ...(why.beside === undefined ? {} : { beside: why.beside }),
     values: Object.fromEntries(
       [...typed].flatMap(([name, value]) =>
         typeof value === 'string' && !name.startsWith('$') && !NEVER_BACK.test(name) ? [[name, value]] : [],

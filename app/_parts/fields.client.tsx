@@ -52,7 +52,7 @@ export function Field({
 }
 
 /** What is wrong with a field, in the words of the summary. */
-function Problems({ of, told }: { of: string; told: readonly string[] }) {
+export function Problems({ of, told }: { of: string; told: readonly string[] }) {
   if (told.length === 0) return null
   return (
     <div id={`${of}-problem`} className="problem">

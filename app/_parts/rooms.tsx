@@ -7,12 +7,15 @@ type Room = {
   wants: Permission
   /** Opens only to those whose role is for the whole program. */
   isProgramWide?: true
+  /** Opens only to those who read others' records than their own. */
+  isOfOthers?: true
 }
 
 /** The rooms there are, each with the permission without which its page opens to nobody. */
 const ROOMS: readonly Room[] = [
   { path: '/', words: 'Who may', wants: 'read-standing' },
   { path: '/people', words: 'People', wants: 'read-record' },
+  { path: '/records', words: 'Records', wants: 'read-record', isOfOthers: true },
   { path: '/rulebooks', words: 'Rule books', wants: 'read-books' },
   { path: '/journal', words: 'Journal', wants: 'read-journal', isProgramWide: true },
   { path: '/accounts', words: 'Accounts', wants: 'manage-accounts', isProgramWide: true },
@@ -21,8 +24,10 @@ const ROOMS: readonly Room[] = [
 
 /** The rooms that this visitor may open, in the order in which they stand. */
 export function openRooms(visitor: Visitor): readonly Room[] {
-  return ROOMS.filter(({ wants, isProgramWide }) =>
-    (isProgramWide === true ? visitor.programWide : visitor.permissions).includes(wants),
+  return ROOMS.filter(
+    ({ wants, isProgramWide, isOfOthers }) =>
+      (isProgramWide === true ? visitor.programWide : visitor.permissions).includes(wants) &&
+      (isOfOthers !== true || visitor.readsOthers),
   ).map((room) => ownRecordInstead(room, visitor))
 }
 

@@ -18,6 +18,7 @@ import { PageHeading } from '../_parts/page-heading.tsx'
 import { TableFilter, type FilterField } from '../_parts/table-filter.tsx'
 import { TablePages } from '../_parts/table-pages.tsx'
 import { STATUS_WORDS } from '../_parts/status-mark.tsx'
+import { mayWrite } from '../records/record-at.ts'
 import { askedPeople, filterProblems, FILTER_LABELS, listInput, type AskedPeople } from './asked-people.ts'
 import { NobodyYet } from './nobody-yet.tsx'
 import { PeopleTable } from './people-table.tsx'
@@ -48,6 +49,13 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
         <ErrorSummary state={{ command: '', tries: 0, problems, values: {} }} />
         <ThenNotice told={{ ...list, knownThen: isKnownThen }} path={PATH} words={words} />
         {list.reached <= 1 && visitor.programWide.includes('bring-in-program') ? <NobodyYet /> : null}
+        {mayWrite(visitor, 'people') ? (
+          <p>
+            <a className="button" href="/people/new">
+              Enter a person
+            </a>
+          </p>
+        ) : null}
         <TableFilter
           path={PATH}
           words={words}

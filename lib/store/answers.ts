@@ -70,6 +70,38 @@ export async function answerRows(
   }))
 }
 
+/** The answers kept last, the newest first, and how many there are in all. */
+export async function newestAnswers(
+  database: Database,
+  atMost: number,
+): Promise<{
+  rows: readonly {
+    id: string
+    at: Instant
+    today: CalendarDate
+    question: Readonly<Record<string, unknown>>
+    body: string
+  }[]
+  all: number
+}> {
+  const rows = await database.answer.findMany({ orderBy: [{ at: 'desc' }, { id: 'asc' }], take: atMost })
+  return {
+    all: await database.answer.count(),
+    rows: rows.map(({ id, at, today, question, body }) => ({
+      id,
+      // INVARIANT: the store gives moments in UTC to the millisecond, and days at their midnight in UTC.
+      at: at.toISOString() as Instant,
+      today: today.toISOString().slice(0, 10) as CalendarDate,
+      question: asRecord(question),
+      body,
+    })),
+  }
+}
+
+function asRecord(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null ? Object.fromEntries(Object.entries(value)) : {}
+}
+
 /** The columns of an answer that its digest is taken of, as text and figures. */
 type Digested = Pick<KeptAnswer, 'id' | 'question' | 'n' | 'engine' | 'body'> & {
   at: string

@@ -33,6 +33,7 @@ import { bringInProgram } from './program/bring-in.ts'
 import { foundProgram } from './program/found.ts'
 import { makeFoundingLink } from './program/founding-link.ts'
 import { takeOutProgram } from './program/take-out.ts'
+import { RECORD_USE_CASES } from './records/all-records.ts'
 import { adoptShippedBook } from './rulebooks/adopt.ts'
 import { confirmRule } from './rulebooks/confirm.ts'
 import { readDifference } from './rulebooks/difference.ts'
@@ -84,4 +85,5 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   adoptShippedBook,
   readJournal,
   readEntry,
+  ...RECORD_USE_CASES,
 ]

@@ -21,5 +21,7 @@ export function readMonth(text: string): { year: number; month: number } | undef
   const iso = ISO.exec(typed)
   const month = words === null ? Number(iso?.[2]) : monthNumber(words[1] ?? '')
   const year = Number(words?.[2] ?? iso?.[1])
-  return month === undefined || !(month >= 1 && month <= 12) || Number.isNaN(year) ? undefined : { year, month }
+  return month === undefined || !(month >= 1 && month <= 12) || Number.isNaN(year)
+    ? undefined
+    : { year, month }
 }

@@ -4,8 +4,7 @@ import { ROLES, type Role } from '../../lib/access/roles.ts'
 import { PERMISSIONS } from '../../lib/access/table.ts'
 import { writeWaiting } from '../../lib/store/access-log.ts'
 import { snapshotOf } from '../../lib/store/snapshot.ts'
-import { ALL_USE_CASES as OF_PAGES } from '../../lib/usecases/all.ts'
-import { RECORD_USE_CASES } from '../../lib/usecases/records/all-records.ts'
+import { ALL_USE_CASES } from '../../lib/usecases/all.ts'
 import type { UseCaseFace } from '../../lib/usecases/door/use-case.ts'
 import { EVENT_KINDS, eventSentence, LOGGED_KINDS, loggedSentence } from '../../lib/wording/events.ts'
 import { callAny, callerAs } from '../builders/call-any.ts'
@@ -18,9 +17,6 @@ beforeAll(async () => {
   opened = await openDemoRuntime()
 })
 afterAll(() => opened.close())
-
-/** Records by hand have no page yet, so that nobody is promised them; who may is held all the same. */
-const ALL_USE_CASES = [...OF_PAGES, ...RECORD_USE_CASES]
 
 const PASSWORD = 'a sentence of a test'
 const WORKERS = ROLES.filter((role) => role !== 'auditor')

@@ -1,4 +1,4 @@
-import type { Role } from '../../lib/access/roles.ts'
+import { ROLES, type Role } from '../../lib/access/roles.ts'
 
 /** Who may call, by the table of roles: `scoped` says whether a role that is given for one unit is enough. */
 export type Expected = {
@@ -101,6 +101,9 @@ const ROWS: readonly Row[] = [
   ['raise', KEEPS_PEOPLE, { item: 'no-item', complexity: 'high', by: NOBODY, day: DAY, reason: 'Invented' }],
 ]
 
+/** Everybody who works here has a record of their own to read; an auditor has none. */
+const WORKERS = ROLES.filter((role) => role !== 'auditor')
+
 const correcting = { id: 'no-such-record', version: 1, why: 'Invented' }
 
 /** The same table for what is entered, corrected and withdrawn by hand, a section at a time. */
@@ -119,14 +122,31 @@ export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
     scoped: 'is-enough',
   },
   'records/withdraw-person': { input: correcting, may: KEEPS_PEOPLE, scoped: 'is-enough' },
+  'records/correct-person-before': {
+    input: { ...correcting, fields: { name: 'Invented' } },
+    may: KEEPS_PEOPLE,
+    scoped: 'is-enough',
+  },
+  'records/withdraw-person-before': { input: correcting, may: KEEPS_PEOPLE, scoped: 'is-enough' },
+  'records/list-people': { input: { section: 'cards' }, may: WORKERS, scoped: 'is-enough' },
+  'records/list-program': { input: { section: 'places' }, may: ROLES, scoped: 'is-enough' },
+  'records/read-people': { input: { section: 'cards', id: 'no-card' }, may: WORKERS, scoped: 'is-enough' },
+  'records/read-program': { input: { section: 'places', id: PLACE }, may: ROLES, scoped: 'is-enough' },
+  'records/counts': { input: {}, may: WORKERS, scoped: 'is-enough' },
+  'records/choices': { input: {}, may: WORKERS, scoped: 'is-enough' },
   ...Object.fromEntries(
     ROWS.flatMap(([one, may, fields]) => {
       const programWide = ['organisation', 'place'].includes(one)
       const enter: Expected = { input: { fields }, may, scoped: programWide ? 'is-not-enough' : 'is-enough' }
+      const correct: Expected = { input: { ...correcting, fields }, may, scoped: 'is-enough' }
+      const withdraw: Expected = { input: correcting, may, scoped: 'is-enough' }
       return [
         [`records/enter-${one}`, enter],
-        [`records/correct-${one}`, { input: { ...correcting, fields }, may, scoped: 'is-enough' }],
-        [`records/withdraw-${one}`, { input: correcting, may, scoped: 'is-enough' }],
+        ...(one === 'suspension' ? [[`records/enter-${one}-before`, enter] as const] : []),
+        [`records/correct-${one}`, correct],
+        [`records/correct-${one}-before`, correct],
+        [`records/withdraw-${one}`, withdraw],
+        [`records/withdraw-${one}-before`, withdraw],
       ] as const
     }),
   ),

@@ -27,6 +27,7 @@ import {
 } from '../typed-then.ts'
 import { Authority } from './authority.tsx'
 import { Belonging } from './belonging.tsx'
+import { mayWrite } from '../../records/record-at.ts'
 import { countedFrom } from '../counted-from.ts'
 import { Records } from './records.tsx'
 
@@ -96,7 +97,11 @@ export default async function PersonPageAt(address: Address) {
       </div>
       <Authority person={person} known={then['known']} />
       <Belonging person={person} />
-      <Records person={person} readsJournal={readsJournal(visitor)} />
+      <Records
+        person={person}
+        readsJournal={readsJournal(visitor)}
+        writes={(section) => mayWrite(visitor, section)}
+      />
     </DeskPage>
   )
 }

@@ -5,50 +5,74 @@ import type {
   ShownVersion,
 } from '../../../lib/usecases/people/record-history.ts'
 import type { ShownEntry } from '../../../lib/usecases/people/shown-entries.ts'
+import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
 import { momentText } from '../../../lib/wording/days.ts'
 import { capitalised, joinedByAnd } from '../../../lib/wording/lists.ts'
 import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
+import { enterPath } from '../../records/enter-path.ts'
+import { recordPath, SECTION_WORDS } from '../../records/section-words.ts'
 
 /** The records of a person as the page groups them. */
-const GROUPS: readonly { id: string; title: string; of: readonly PersonSection[] }[] = [
+const GROUPS: readonly {
+  id: string
+  title: string
+  of: readonly PersonSection[]
+  /** What may be entered here by hand. */
+  enters?: Exclude<RecordSection, 'people'>
+}[] = [
   {
     id: 'cards',
     title: 'Cards',
     of: ['cards', 'endings', 'resolutions', 'extensions'],
+    enters: 'cards',
   },
-  { id: 'certificates', title: 'Certificates', of: ['certificates'] },
+  { id: 'certificates', title: 'Certificates', of: ['certificates'], enters: 'certificates' },
   {
     id: 'suspensions',
     title: 'Suspensions and stand-downs',
     of: ['suspensions', 'lifts'],
+    enters: 'suspensions',
   },
-  { id: 'memberships', title: 'Memberships', of: ['memberships'] },
+  { id: 'memberships', title: 'Memberships', of: ['memberships'], enters: 'memberships' },
   {
     id: 'permissions',
     title: 'Guardian’s permission',
     of: ['permissions'],
+    enters: 'permissions',
   },
   {
     id: 'designations',
     title: 'Designations',
     of: ['designations'],
+    enters: 'designations',
   },
   {
     id: 'assignments',
     title: 'Training assignments',
     of: ['assignments'],
+    enters: 'assignments',
   },
   { id: 'person', title: 'The person', of: ['people'] },
 ]
 
 /** Every record about a person with its history. Nothing is written over: what was corrected stands struck under it. */
-export function Records({ person, readsJournal }: { person: PersonPage; readsJournal: boolean }) {
+export function Records({
+  person,
+  readsJournal,
+  writes,
+}: {
+  person: PersonPage
+  readsJournal: boolean
+  /** Of which kinds the visitor enters records. */
+  writes: (section: RecordSection) => boolean
+}) {
   const groups = GROUPS.map((group) => ({
     ...group,
     histories: person.histories.filter(({ section }) => group.of.includes(section)),
   }))
   const none = groups.filter(({ histories }) => histories.length === 0)
+  const entered = groups.flatMap(({ enters }) => (enters !== undefined && writes(enters) ? [enters] : []))
   return (
     <>
       {groups
@@ -64,6 +88,17 @@ export function Records({ person, readsJournal }: { person: PersonPage; readsJou
             </ul>
           </Section>
         ))}
+      {entered.length === 0 ? null : (
+        <Section id="enter" title="Enter a record" caption="About this person, by hand or from paper.">
+          <p className="row">
+            {entered.map((section) => (
+              <a key={section} className="button" href={enterPath(section, person.id)}>
+                {capitalised(SECTION_WORDS[section].one)}
+              </a>
+            ))}
+          </p>
+        </Section>
+      )}
       {none.length === 0 ? null : (
         <Section id="none" title="Nothing else">
           <p>Not on record: {joinedByAnd(none.map(({ title }) => title.toLowerCase()))}.</p>
@@ -73,8 +108,14 @@ export function Records({ person, readsJournal }: { person: PersonPage; readsJou
   )
 }
 
-function History({ history: { versions }, readsJournal }: { history: ShownHistory; readsJournal: boolean }) {
-  return versions.map((version) =>
+function History({
+  history: { section, id, versions },
+  readsJournal,
+}: {
+  history: ShownHistory
+  readsJournal: boolean
+}) {
+  return versions.map((version, at) =>
     version.closed === undefined ? (
       <div key={version.recorded.n}>
         <p className="entry">
@@ -85,6 +126,13 @@ function History({ history: { versions }, readsJournal }: { history: ShownHistor
           verb={version.corrects === undefined ? 'Recorded' : 'Corrected'}
           {...{ readsJournal }}
         />
+        {at === 0 && isRecordSection(section) ? (
+          <p className="small">
+            <a href={recordPath(section, id)} aria-label={`This record: ${version.says}`}>
+              This record
+            </a>
+          </p>
+        ) : null}
       </div>
     ) : (
       <Superseded
@@ -95,6 +143,11 @@ function History({ history: { versions }, readsJournal }: { history: ShownHistor
       />
     ),
   )
+}
+
+/** Endings and lifts come from decisions, and have no page of their own. */
+function isRecordSection(section: PersonSection): section is PersonSection & RecordSection {
+  return Object.hasOwn(SECTION_WORDS, section)
 }
 
 /** A version that counts no more: struck, said to be so in words, with who closed it, when and why. */

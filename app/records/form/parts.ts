@@ -1,10 +1,22 @@
-import type { RecordChoices } from '../../../lib/usecases/records/record-choices.ts'
-
 /** One of a list that a form offers. */
 export type Option = { value: string; label: string }
 
 /** What is on record and may be named in a form, by what it is. */
-export type ChoiceList = Exclude<keyof RecordChoices, 'today'>
+export type ChoiceList =
+  | 'people'
+  | 'places'
+  | 'units'
+  | 'organisations'
+  | 'books'
+  | 'levels'
+  | 'subjects'
+  | 'items'
+  | 'cards'
+  | 'cardNumbers'
+  | 'words'
+
+/** The lists themselves, by name. */
+export type Choices = Readonly<Record<ChoiceList, readonly { id: string; name: string }[]>>
 
 type Typed =
   | { kind: 'text' | 'long-text' | 'inches' | 'number' | 'degrees' | 'yes-no' }
@@ -77,27 +89,16 @@ export function rowCount(
 }
 
 /** What a form offers in place of a list by its name: the options themselves. */
-export function withOptions(parts: FormParts, choices: RecordChoices): FormParts {
+export function withOptions(parts: FormParts, choices: Choices): FormParts {
+  const all = (leaves: readonly Leaf[]) => leaves.map((leaf) => leafWithOptions(leaf, choices))
   return parts.map((part): Part => {
-    switch (part.kind) {
-      case 'group':
-      case 'rows':
-        return { ...part, leaves: part.leaves.map((leaf) => leafWithOptions(leaf, choices)) }
-      case 'one-of':
-        return {
-          ...part,
-          ways: part.ways.map((way) => ({
-            ...way,
-            leaves: way.leaves.map((leaf) => leafWithOptions(leaf, choices)),
-          })),
-        }
-      default:
-        return leafWithOptions(part, choices)
-    }
+    if (isLeaf(part)) return leafWithOptions(part, choices)
+    if (part.kind !== 'one-of') return { ...part, leaves: all(part.leaves) }
+    return { ...part, ways: part.ways.map((way) => ({ ...way, leaves: all(way.leaves) })) }
   })
 }
 
-function leafWithOptions(leaf: Leaf, choices: RecordChoices): Leaf {
+function leafWithOptions(leaf: Leaf, choices: Choices): Leaf {
   if (leaf.kind !== 'one' || typeof leaf.of !== 'string') return leaf
   return { ...leaf, of: choices[leaf.of].map(({ id, name }) => ({ value: id, label: name })) }
 }

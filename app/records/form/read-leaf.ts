@@ -85,11 +85,14 @@ export function meant(text: string, of: ChoiceList, choices: RecordChoices): Res
   const wanted = foldedName(text)
   const whole = all.filter(({ name }) => foldedName(name) === wanted)
   // Two who share a name are shown as `name (id)`: the name alone is theirs together.
-  const found = whole.length > 0 ? whole : all.filter(({ id, name }) => foldedName(name) === `${wanted} (${id})`)
+  const found =
+    whole.length > 0 ? whole : all.filter(({ id, name }) => foldedName(name) === `${wanted} (${id})`)
   const [only] = found
   if (only === undefined)
     return refusal(`Nothing within your reach is called “${text}”; write the name or the id as on record.`)
   if (found.length === 1) return success(only.id)
   const ids = found.slice(0, MOST_NAMED).map(({ id }) => id)
-  return refusal(`${found.length} are called “${text}”; write the id of the one who is meant: ${ids.join(', ')}.`)
+  return refusal(
+    `${found.length} are called “${text}”; write the id of the one who is meant: ${ids.join(', ')}.`,
+  )
 }

@@ -128,7 +128,7 @@ class FormReader {
       held[leaf.path] = read.value
       return
     }
-    const values = String(read.value).split(' ')
+    const values = typeof read.value === 'string' ? read.value.split(' ') : []
     leaf.parts.forEach((part, at) => {
       held[part] = values[at]
       this.together.set(`${this.prefix}.${part}`, name)

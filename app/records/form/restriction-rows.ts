@@ -18,7 +18,7 @@ export function readRestriction(
   id: string,
   choices: RecordChoices,
 ): Result<Held, string> {
-  if (kind === undefined)
+  if (typeof kind !== 'string')
     return says === undefined ? success({}) : refusal('Choose of which kind this restriction is.')
   const scope = {
     kind,

@@ -12,7 +12,7 @@ type Held = Readonly<Record<string, unknown>>
 /** The texts with which a form begins that is to correct a record, by the names of its fields. */
 export function valuesOf(
   parts: FormParts,
-  fact: RecordFact,
+  fact: RecordFact | Held,
   prefix: string,
   choices: RecordChoices,
 ): Readonly<Record<string, string>> {
@@ -46,7 +46,7 @@ export function valuesOf(
 /** What a record holds, as a list of labels and texts in the order of its form; what it does not hold is left out. */
 export function shownFields(
   parts: FormParts,
-  fact: RecordFact,
+  fact: RecordFact | Held,
   choices: RecordChoices,
 ): readonly { label: string; text: string }[] {
   const shown = (leaf: Leaf, held: Held, of?: string) => {
@@ -95,14 +95,17 @@ function leafTexts(
 ): readonly (readonly [string, string])[] {
   if (leaf.kind !== 'some') return [[name, leafText(leaf, held, choices)]]
   const value = held[leaf.path]
-  const chosen = Array.isArray(value) ? value.map(String) : value === undefined ? [] : [String(value)]
+  const chosen = Array.isArray(value) ? value.map(String) : value === undefined ? [] : [textOf(value)]
   return chosen.map((each) => [`${name}.${each}`, 'on'])
 }
 
 /** What a field says in its form. */
 function leafText(leaf: Leaf, held: Held, choices: RecordChoices): string {
   if (leaf.kind === 'one' && leaf.parts !== undefined)
-    return leaf.parts.map((part) => textOf(held[part])).join(' ').trim()
+    return leaf.parts
+      .map((part) => textOf(held[part]))
+      .join(' ')
+      .trim()
   const value = held[leaf.path]
   if (value === undefined) return ''
   switch (leaf.kind) {
@@ -120,7 +123,12 @@ function leafText(leaf: Leaf, held: Held, choices: RecordChoices): string {
       return (Array.isArray(value) ? value : [])
         .map((each) => (leaf.of === undefined ? textOf(each) : nameIn(leaf.of, textOf(each), choices)))
         .join('\n')
-    default:
+    case 'text':
+    case 'long-text':
+    case 'one':
+    case 'some':
+    case 'number':
+    case 'degrees':
       return textOf(value)
   }
 }

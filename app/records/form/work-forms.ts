@@ -111,7 +111,13 @@ const ITEM: Leaf = { path: 'item', label: 'Log or tree', kind: 'one', of: 'items
 export const RATING_FORM: FormParts = [
   ITEM,
   { path: 'complexity', label: 'Rated', kind: 'one', of: RATING_OPTIONS, none: 'Choose one' },
-  { path: 'rater', label: 'Rated by', hint: 'The name as on record, or the id.', kind: 'named', of: 'people' },
+  {
+    path: 'rater',
+    label: 'Rated by',
+    hint: 'The name as on record, or the id.',
+    kind: 'named',
+    of: 'people',
+  },
   { path: 'day', label: 'On', kind: 'day' },
   {
     path: 'how',

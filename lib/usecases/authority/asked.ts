@@ -60,7 +60,8 @@ function inReach(authority: Authority, reach: PeopleInReach): string[] {
   return authority.people.filter(({ id }) => reach === 'everybody' || reach.has(id)).map(({ id }) => id)
 }
 
-function questionOf(
+/** A question with its item, place and days looked up, about nobody yet. */
+export function questionOf(
   authority: Authority,
   asked: AskedQuestion,
   today: CalendarDate,

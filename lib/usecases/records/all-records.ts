@@ -1,7 +1,12 @@
 import type { UseCaseFace } from '../door/use-case.ts'
+import { consequencesOf } from './consequences.ts'
 import { correctRecord, withdrawRecord } from './correct.ts'
 import { enterRecord } from './enter.ts'
 import { enterPerson } from './enter-person.ts'
+import { LIST_RECORDS } from './list-records.ts'
+import { READ_RECORD } from './read-record.ts'
+import { recordCounts } from './record-counts.ts'
+import { recordChoices } from './record-choices.ts'
 import { RECORD_SECTIONS, type RecordSection } from './record-kinds.ts'
 
 type Sectioned<Make extends (section: RecordSection) => unknown> = Readonly<
@@ -24,8 +29,23 @@ export const CORRECT: Sectioned<typeof correctRecord> = ofEach((section) => corr
 /** Withdrawing a record of a section. */
 export const WITHDRAW: Sectioned<typeof withdrawRecord> = ofEach((section) => withdrawRecord(section))
 
-/** The same as a list. */
+/** What correcting, withdrawing or (where it stops work) entering a record would change, before it is done. */
+export const BEFORE = {
+  entering: { suspensions: consequencesOf(ENTER.suspensions) },
+  correcting: ofEach((section) => consequencesOf(correctRecord(section))),
+  withdrawing: ofEach((section) => consequencesOf(withdrawRecord(section))),
+} as const
+
+/** All of them as a list. */
 export const RECORD_USE_CASES: readonly UseCaseFace[] = [
+  LIST_RECORDS.people,
+  LIST_RECORDS.program,
+  READ_RECORD.people,
+  READ_RECORD.program,
+  recordChoices,
+  recordCounts,
+  BEFORE.entering.suspensions,
+  ...RECORD_SECTIONS.flatMap((section) => [BEFORE.correcting[section], BEFORE.withdrawing[section]]),
   enterPerson,
   ...RECORD_SECTIONS.flatMap((section) =>
     section === 'people'

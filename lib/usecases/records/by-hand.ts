@@ -29,7 +29,7 @@ export function withKept(
   unread: readonly string[],
 ): Readonly<Record<string, unknown>> {
   const kept = Object.entries(current).filter(
-    ([name]) => (name === 'by' && fields['by'] === undefined) || unread.includes(name),
+    ([name]) => fields[name] === undefined && (name === 'by' || unread.includes(name)),
   )
   return { ...fields, ...Object.fromEntries(kept) }
 }

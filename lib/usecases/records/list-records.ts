@@ -64,12 +64,10 @@ export function listRecords(group: ReadGroup) {
       const doubts = asked.withdrawn === undefined ? doubtsByRecord(world) : undefined
       const doubtsOf = ({ id }: RecordFact) => doubts?.get(`${asked.section} ${id}`) ?? []
       const cut = facts.filter((fact) => isDoubted(doubtsOf(fact), asked.doubt))
-      const rows = cut.map(
-        (fact): RecordRow => ({
-          ...rowOf(asked.section, fact, ownerOf(asked.section, fact), names, shown),
-          doubts: doubtsOf(fact).map((doubt) => doubtSentence(doubt, names)),
-        }),
-      )
+      const rows = cut.map((fact): RecordRow => ({
+        ...rowOf(asked.section, fact, ownerOf(asked.section, fact), names, shown),
+        doubts: doubtsOf(fact).map((doubt) => doubtSentence(doubt, names)),
+      }))
       return success({ asked, all: facts.length, rows: inOrder(fitting(rows, asked.says), asked) })
     },
     about: ({ rows }) => ({ kind: 'people', people: ownersOf(rows), asList: true }),
@@ -141,7 +139,10 @@ function rowOf(
 }
 
 /** The days a record is about, whatever its section calls them. */
-export function daysOf(fact: RecordFact): { first?: CalendarDate | undefined; last?: CalendarDate | undefined } {
+export function daysOf(fact: RecordFact): {
+  first?: CalendarDate | undefined
+  last?: CalendarDate | undefined
+} {
   if ('runsTo' in fact) return { first: fact.effectiveDay, last: fact.runsTo }
   if ('effectiveDay' in fact) return { first: fact.effectiveDay, last: fact.lastDay }
   if ('day' in fact) return { first: fact.day }

@@ -28,7 +28,9 @@ export const recordChoices = query({
     const places = now(program.places)
     const editions = now(program.editions)
     const cards = now(program.cards).filter(({ person }) => isInReach(reach, person))
-    const understood = new Set(now(program.resolutions).map(({ card, restriction }) => `${card} ${restriction}`))
+    const understood = new Set(
+      now(program.resolutions).map(({ card, restriction }) => `${card} ${restriction}`),
+    )
     return success({
       today: world.today,
       people: named(people, ({ id }) => names.person(id)),

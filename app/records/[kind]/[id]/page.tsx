@@ -1,0 +1,111 @@
+import type { Metadata } from 'next'
+import { capitalised } from '../../../../lib/wording/lists.ts'
+import { addressWord, type AddressWords } from '../../../_parts/address.ts'
+import { DeskPage } from '../../../_parts/desk-page.tsx'
+import { Notice } from '../../../_parts/notice.tsx'
+import { PageHeading } from '../../../_parts/page-heading.tsx'
+import { Said } from '../../../_parts/said.tsx'
+import { Section } from '../../../_parts/section.tsx'
+import { FORMS } from '../../form/forms.ts'
+import { shownFields } from '../../form/shown.ts'
+import { mayWrite, recordForPage } from '../../record-at.ts'
+import { recordPath, SECTION_WORDS } from '../../section-words.ts'
+import { Versions } from './versions.tsx'
+
+type Address = { params: Promise<{ kind: string; id: string }>; searchParams: Promise<AddressWords> }
+
+export const metadata: Metadata = { title: 'A record' }
+
+/** What was done on the page before this one. */
+const KEPT: Readonly<Record<string, string>> = {
+  entered: 'It is on record. It counts from the next question that is asked.',
+  corrected: 'It is corrected. What it said before stays in its history, with why.',
+  withdrawn: 'It is withdrawn. It counts no more, and stays in its history, with why.',
+}
+
+/** One record: what it says, what to do about it, and how it came to be. */
+export default async function RecordPage({ params, searchParams }: Address) {
+  const { kind, id } = await params
+  const { section, own, visitor, record, choices } = await recordForPage(kind, id)
+  const kept = KEPT[addressWord(await searchParams, 'did') ?? '']
+  const [latest] = record.versions
+  const { title } = SECTION_WORDS[section]
+  const isOnRecord = record.version !== undefined
+  return (
+    <DeskPage visitor={visitor}>
+      <PageHeading
+        within={{ href: recordPath(section), words: title }}
+        title={<Said>{capitalised(latest?.says ?? id)}</Said>}
+        lead="What this record says, and how it came to say it. Nothing is written over: a correction stands beside what it corrects."
+      />
+      {kept === undefined ? null : (
+        <Notice kind="kept">
+          <p>{kept}</p>
+        </Notice>
+      )}
+      {isOnRecord ? null : (
+        <Notice>
+          <p>
+            <strong>This record was withdrawn.</strong> It counts no more; its history says who withdrew it,
+            and why.
+          </p>
+        </Notice>
+      )}
+      <Section id="says" title="What it says">
+        {latest === undefined ? null : (
+          <dl className="facts">
+            {record.person === undefined ? null : (
+              <>
+                <dt>About</dt>
+                <dd>
+                  <a href={`/people/${record.person.id}`}>
+                    <bdi>{record.person.name}</bdi>
+                  </a>
+                </dd>
+              </>
+            )}
+            {shownFields(FORMS[section], latest.fact, choices).map(({ label, text }) => (
+              <div key={label} className="fact">
+                <dt>{label}</dt>
+                <dd>
+                  <bdi>{text}</bdi>
+                </dd>
+              </div>
+            ))}
+            <div className="fact">
+              <dt>Id</dt>
+              <dd>{id}</dd>
+            </div>
+          </dl>
+        )}
+        {record.hidesBirthDate ? (
+          <p className="caption">
+            Of an age your roles are told the day they are of age from, where it decides.
+          </p>
+        ) : null}
+        {record.doubts.map((sentence) => (
+          <p key={sentence}>
+            <strong>To look at:</strong> <Said>{sentence}</Said>
+          </p>
+        ))}
+        {isOnRecord && mayWrite(visitor, section) ? (
+          <p className="row">
+            <a className="button" href={`${own}/correct`}>
+              Correct it
+            </a>
+            <a className="button" href={`${own}/withdraw`}>
+              Withdraw it
+            </a>
+          </p>
+        ) : null}
+      </Section>
+      <Section
+        id="history"
+        title="History"
+        caption="Every version, the last one first: since when it was known, by whom, and why."
+      >
+        <Versions versions={record.versions} readsJournal={visitor.permissions.includes('read-journal')} />
+      </Section>
+    </DeskPage>
+  )
+}

@@ -1,0 +1,112 @@
+import type { Metadata } from 'next'
+import { callQuery } from '../../../lib/usecases/door/call-query.ts'
+import { runtime } from '../../../lib/usecases/door/runtime.ts'
+import { LIST_RECORDS, RECORD_SORTS } from '../../../lib/usecases/records/list-records.ts'
+import { readGroupOf } from '../../../lib/usecases/records/readable.ts'
+import { valueForPage } from '../../_door/value-for-page.ts'
+import { caller, visitorOf } from '../../_door/visitor.ts'
+import { addressWith, addressWord, type AddressWords } from '../../_parts/address.ts'
+import { DeskPage } from '../../_parts/desk-page.tsx'
+import { PageHeading } from '../../_parts/page-heading.tsx'
+import { TableFilter } from '../../_parts/table-filter.tsx'
+import { TablePages } from '../../_parts/table-pages.tsx'
+import { readTableView } from '../../_parts/table-view.ts'
+import { mayWrite, sectionAt } from '../record-at.ts'
+import { DOUBT_WORDS } from '../doubt-words.ts'
+import { recordPath, SECTION_WORDS } from '../section-words.ts'
+import { enterPath } from '../enter-path.ts'
+import { RecordsTable } from './records-table.tsx'
+
+type Address = { params: Promise<{ kind: string }>; searchParams: Promise<AddressWords> }
+
+/** The page's title: what the records are. */
+export async function generateMetadata({ params }: Address): Promise<Metadata> {
+  return { title: SECTION_WORDS[sectionAt((await params).kind)].title }
+}
+
+/** The records of a section, as a table that the address filters and orders. */
+export default async function RecordsPage({ params, searchParams }: Address) {
+  const section = sectionAt((await params).kind)
+  const words = await searchParams
+  const path = recordPath(section)
+  const here = addressWith(path, words, {})
+  const visitor = await visitorOf(here)
+  const group = readGroupOf(section)
+  const usual = group === 'people' ? 'person' : 'says'
+  const view = readTableView(words, RECORD_SORTS, { sort: usual })
+  const withdrawn = addressWord(words, 'state') === 'withdrawn'
+  const doubt = addressWord(words, 'doubt')
+  // Longer than anything that a record says: it fits none.
+  const says = addressWord(words, 'says')?.slice(0, 200)
+  const list = valueForPage(
+    await callQuery(
+      runtime(),
+      LIST_RECORDS[group],
+      {
+        input: {
+          section,
+          ...view,
+          ...(says === undefined ? {} : { says }),
+          ...(withdrawn ? { withdrawn: 'yes' } : {}),
+          ...(doubt === undefined || withdrawn ? {} : { doubt: doubt.slice(0, 40) }),
+        },
+      },
+      await caller(),
+    ),
+    here,
+  )
+  const { title, one, lead } = SECTION_WORDS[section]
+  return (
+    <DeskPage visitor={visitor}>
+      <PageHeading within={{ href: '/records', words: 'Records' }} title={title} lead={lead} />
+      <div className="stack-wide">
+        {mayWrite(visitor, section) ? (
+          <p>
+            <a className="button main" href={enterPath(section)}>
+              Enter {one}
+            </a>
+          </p>
+        ) : null}
+        <TableFilter
+          path={path}
+          words={words}
+          keep={['sort', 'order']}
+          fields={[
+            { name: 'says', label: 'Says, or is about' },
+            {
+              name: 'doubt',
+              label: 'To look at',
+              any: 'whatever there is',
+              options: DOUBT_WORDS.map(({ kind, words: label }) => ({ value: kind, label })),
+            },
+            {
+              name: 'state',
+              label: 'How it stands',
+              any: 'on record now',
+              options: [{ value: 'withdrawn', label: 'Withdrawn' }],
+            },
+          ]}
+        />
+        <div className="stack">
+          <RecordsTable
+            section={section}
+            rows={list.page.rows}
+            address={{ path, words, view }}
+            caption={captionOf(list.page.all, list.all, withdrawn)}
+            aboutPeople={group === 'people'}
+          />
+          <TablePages path={path} words={words} shown={list.page} of="records" />
+        </div>
+      </div>
+    </DeskPage>
+  )
+}
+
+function captionOf(shown: number, all: number, withdrawn: boolean): string {
+  const of = shown === all ? records(all) : `${shown} of ${records(all)}`
+  return withdrawn ? `${of}, withdrawn` : of
+}
+
+function records(count: number): string {
+  return count === 1 ? '1 record' : `${count} records`
+}

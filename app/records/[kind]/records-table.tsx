@@ -1,0 +1,93 @@
+import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
+import type { RecordRow } from '../../../lib/usecases/records/list-records.ts'
+import { dayText, momentText } from '../../../lib/wording/days.ts'
+import { capitalised } from '../../../lib/wording/lists.ts'
+import { Said } from '../../_parts/said.tsx'
+import { Table, type Column, type TableAddress } from '../../_parts/table.tsx'
+import { recordPath } from '../section-words.ts'
+
+/** The records of a section: what each says, whom it is about, its days, and who recorded it when. */
+export function RecordsTable({
+  section,
+  rows,
+  address,
+  caption,
+  aboutPeople,
+}: {
+  section: RecordSection
+  rows: readonly RecordRow[]
+  address: TableAddress
+  caption: string
+  aboutPeople: boolean
+}) {
+  const columns: Column<RecordRow>[] = [
+    {
+      key: 'says',
+      head: 'What it says',
+      sorts: true,
+      speaksForItself: true,
+      cell: (row) => says(section, row),
+    },
+    ...(aboutPeople ? [{ key: 'person', head: 'About', sorts: true as const, cell: person }] : []),
+    {
+      key: 'first',
+      head: 'From',
+      sorts: true,
+      cell: ({ first }) => (first === undefined ? '–' : dayText(first)),
+    },
+    {
+      key: 'last',
+      head: 'Through',
+      sorts: true,
+      cell: ({ last }) => (last === undefined ? '–' : dayText(last)),
+    },
+    { key: 'recorded', head: 'Recorded', sorts: true, cell: recorded },
+  ]
+  return (
+    <Table
+      caption={caption}
+      columns={columns}
+      rows={rows}
+      rowKey={({ id }) => id}
+      address={address}
+      empty={
+        <p>
+          Nothing that you may read fits this. <a href={address.path}>Show everything</a>
+        </p>
+      }
+    />
+  )
+}
+
+function says(section: RecordSection, { id, says: phrase, doubts }: RecordRow) {
+  return (
+    <>
+      <a href={recordPath(section, id)}>
+        <Said>{capitalised(phrase)}</Said>
+      </a>
+      {doubts.map((sentence) => (
+        <span key={sentence} className="doubt small">
+          <Said>{`To look at: ${sentence}`}</Said>
+        </span>
+      ))}
+    </>
+  )
+}
+
+function person({ person: about }: RecordRow) {
+  if (about === undefined) return <span className="caption">nobody alone</span>
+  return (
+    <a href={`/people/${about.id}`}>
+      <bdi>{about.name}</bdi>
+    </a>
+  )
+}
+
+function recorded({ recorded: entry }: RecordRow) {
+  if (entry === undefined) return '–'
+  return (
+    <span className="small">
+      {momentText(entry.at)} by <bdi>{entry.by}</bdi>
+    </span>
+  )
+}

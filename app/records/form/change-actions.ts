@@ -1,0 +1,163 @@
+'use server'
+
+import { notFound, redirect } from 'next/navigation'
+import { callCommand } from '../../../lib/usecases/door/call-command.ts'
+import { callQuery } from '../../../lib/usecases/door/call-query.ts'
+import type { Outcome } from '../../../lib/usecases/door/outcome.ts'
+import { runtime } from '../../../lib/usecases/door/runtime.ts'
+import { BEFORE, CORRECT, ENTER, WITHDRAW } from '../../../lib/usecases/records/all-records.ts'
+import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
+import { formAfter, formAgain, typedText } from '../../_door/form-outcome.ts'
+import { caller } from '../../_door/visitor.ts'
+import type { FormState } from '../../_parts/form-state.ts'
+import { choicesFor, lookAtRecord } from '../record-at.ts'
+import { recordPath, SECTION_WORDS } from '../section-words.ts'
+import { besideOf } from './beside.ts'
+import { FORMS } from './forms.ts'
+import { keptFields } from './shown.ts'
+import { toldConsequences } from './told-consequences.ts'
+import { digestOf, sentRecord, WHY, withValues } from './typed-record.ts'
+
+/** Which record a form is about. */
+export type RecordMeant = { section: RecordSection; id: string }
+
+/** Enters a record, and goes to it. What stops work is told before. */
+export async function enterAction(
+  { section }: { section: Exclude<RecordSection, 'people'> },
+  before: FormState,
+  typed: FormData,
+): Promise<FormState> {
+  if (!Object.hasOwn(SECTION_WORDS, section)) notFound()
+  const sent = sentRecord(section, typed, await choicesFor(recordPath(section, 'new')))
+  if (sent.problems.length > 0) return formAgain(before, typed, { problems: sent.told(sent.problems) })
+  const input = { fields: sent.fields, ...sent.paper }
+  const who = await caller()
+  if (section === 'suspensions') {
+    const told = toldBefore(
+      before,
+      typed,
+      input,
+      await callQuery(runtime(), BEFORE.entering.suspensions, { input }, who),
+    )
+    if (told !== undefined) return inItsPlaces(told, sent)
+  }
+  const call = { input, command: typedText(typed, 'command') }
+  const outcome = await callCommand(runtime(), ENTER[section], call, who)
+  if (outcome.kind === 'done') redirect(`${recordPath(section, outcome.value.id)}?did=entered`)
+  return afterwards(before, typed, outcome, sent)
+}
+
+/** Corrects a record, once it was told what that changes, and goes to it. */
+export async function correctAction(
+  { section, id }: RecordMeant,
+  before: FormState,
+  typed: FormData,
+): Promise<FormState> {
+  if (!Object.hasOwn(SECTION_WORDS, section)) notFound()
+  const here = recordPath(section, id)
+  const choices = await choicesFor(here)
+  const looked = await lookAtRecord(section, id)
+  const [latest] = looked.kind === 'done' ? looked.value.versions : []
+  if (looked.kind !== 'done' || latest === undefined)
+    return formAfter(before, typed, looked.kind === 'done' ? { kind: 'not-found' } : looked)
+  const sent = sentRecord(section, typed, choices)
+  const why = typedText(typed, WHY.name).trim()
+  const missing = why === '' ? [{ path: WHY.name, message: 'say what was wrong, and how you know' }] : []
+  const problems = [...sent.problems, ...missing]
+  if (problems.length > 0) return formAgain(before, typed, { problems: sent.told(problems) })
+  const fields = { ...keptFields(FORMS[section], latest.fact), ...sent.fields }
+  const input = { id, version: Number(typedText(typed, 'version')), fields, why, ...sent.paper }
+  const who = await caller()
+  const stale = () => {
+    const version = looked.value.version
+    if (version === undefined) return formAfter(before, typed, { kind: 'not-found' })
+    const beside = besideOf(FORMS[section], latest.fact, sent.fields, choices)
+    return withValues(formAgain(before, typed, { refusal: STALE, beside }), { version: String(version) })
+  }
+  if (input.version !== looked.value.version) return stale()
+  const told = toldBefore(
+    before,
+    typed,
+    input,
+    await callQuery(runtime(), BEFORE.correcting[section], { input }, who),
+  )
+  if (told !== undefined) return inItsPlaces(told, sent)
+  const call = { input, command: typedText(typed, 'command') }
+  const outcome = await callCommand(runtime(), CORRECT[section], call, who)
+  if (outcome.kind === 'done') redirect(`${here}?did=corrected`)
+  return afterwards(before, typed, outcome, sent)
+}
+
+const STALE =
+  'Somebody else corrected this after you opened it. Below stands what is now on record beside what you typed; both are kept. Send it again to put what you typed in its place.'
+
+/** Withdraws a record, once it was told what that changes, and goes back to it. */
+export async function withdrawAction(
+  { section, id }: RecordMeant,
+  before: FormState,
+  typed: FormData,
+): Promise<FormState> {
+  if (!Object.hasOwn(SECTION_WORDS, section)) notFound()
+  const why = typedText(typed, WHY.name).trim()
+  if (why === '')
+    return formAgain(before, typed, {
+      problems: [{ field: WHY.name, message: 'Why: say why this should never have stood.' }],
+    })
+  const input = { id, version: Number(typedText(typed, 'version')), why }
+  const who = await caller()
+  const told = toldBefore(
+    before,
+    typed,
+    input,
+    await callQuery(runtime(), BEFORE.withdrawing[section], { input }, who),
+  )
+  if (told !== undefined) return told
+  const call = { input, command: typedText(typed, 'command') }
+  const outcome = await callCommand(runtime(), WITHDRAW[section], call, who)
+  if (outcome.kind === 'done') redirect(`${recordPath(section, id)}?did=withdrawn`)
+  return formAfter(before, typed, outcome)
+}
+
+type Sent = ReturnType<typeof sentRecord>
+
+/** Problems at the fields of the form, in its order; all other ends as they are. */
+function afterwards(
+  before: FormState,
+  typed: FormData,
+  outcome: Exclude<Outcome<unknown>, { kind: 'done' }>,
+  sent: Sent,
+): FormState {
+  return outcome.kind === 'invalid'
+    ? formAgain(before, typed, { problems: sent.told(outcome.fields) })
+    : formAfter(before, typed, outcome)
+}
+
+function inItsPlaces(state: FormState, sent: Sent): FormState {
+  if (state.problems.length === 0) return state
+  return {
+    ...state,
+    problems: sent.told(state.problems.map(({ field, message }) => ({ path: field, message }))),
+  }
+}
+
+type Would = Awaited<ReturnType<typeof callQuery<never, never, BeforeValue>>>
+type BeforeValue = ReturnType<(typeof BEFORE.correcting)[RecordSection]['answer']>
+
+/**
+ * The form with what it would change, where that was not told yet of the very same input; nothing where it was, and the
+ * change may be made.
+ */
+function toldBefore(before: FormState, typed: FormData, input: object, would: Would): FormState | undefined {
+  const digest = digestOf(input)
+  const isTold = typedText(typed, 'intent') === 'do' && typedText(typed, 'told') === digest
+  if (isTold) return undefined
+  if (would.kind !== 'done') return formAfter(before, typed, would)
+  if (!would.value.ok)
+    return would.value.outcome.kind === 'invalid'
+      ? formAgain(before, typed, {
+          problems: would.value.outcome.fields.map(({ path, message }) => ({ field: path, message })),
+        })
+      : formAfter(before, typed, would.value.outcome)
+  const told = toldConsequences(would.value, would.value.names)
+  return withValues(formAgain(before, typed, { told }), { told: digest })
+}

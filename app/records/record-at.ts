@@ -1,0 +1,46 @@
+import { forbidden, notFound } from 'next/navigation'
+import { cache } from 'react'
+import { callQuery } from '../../lib/usecases/door/call-query.ts'
+import { runtime } from '../../lib/usecases/door/runtime.ts'
+import { READ_RECORD } from '../../lib/usecases/records/read-record.ts'
+import { readGroupOf } from '../../lib/usecases/records/readable.ts'
+import { recordChoices, type RecordChoices } from '../../lib/usecases/records/record-choices.ts'
+import { RECORD_KINDS, type RecordSection } from '../../lib/usecases/records/record-kinds.ts'
+import { valueForPage } from '../_door/value-for-page.ts'
+import { caller, visitorOf, type Visitor } from '../_door/visitor.ts'
+import { recordPath, sectionOf } from './section-words.ts'
+
+/** What the pages and forms of records may name, once for each request. */
+export const choicesFor = cache(async (path: string): Promise<RecordChoices> =>
+  valueForPage(await callQuery(runtime(), recordChoices, { input: {} }, await caller()), path),
+)
+
+/** The section that an address names; an address that names none leads nowhere. */
+export function sectionAt(slug: string): RecordSection {
+  return sectionOf(slug) ?? notFound()
+}
+
+/** One look at a record for each request, whoever of the page and its title asks first: the access log counts it once. */
+export const lookAtRecord = cache(async (section: RecordSection, id: string) =>
+  callQuery(runtime(), READ_RECORD[readGroupOf(section)], { input: { section, id } }, await caller()),
+)
+
+/** A record for a page about it, with who looks at it. */
+export async function recordForPage(slug: string, id: string, rest = '') {
+  const section = sectionAt(slug)
+  const own = recordPath(section, id)
+  const path = `${own}${rest}`
+  const visitor = await visitorOf(path)
+  const record = valueForPage(await lookAtRecord(section, id), path)
+  return { section, own, path, visitor, record, choices: await choicesFor(path) }
+}
+
+/** Whether any role of a visitor may write records of a section; on which of them the door says. */
+export function mayWrite({ permissions }: Pick<Visitor, 'permissions'>, section: RecordSection): boolean {
+  return permissions.includes(RECORD_KINDS[section].permission)
+}
+
+/** Shows the page that says "not for your roles" to those of whose roles none writes records of the section. */
+export function requireWriting(visitor: Pick<Visitor, 'permissions'>, section: RecordSection): void {
+  if (!mayWrite(visitor, section)) forbidden()
+}
