@@ -10,7 +10,14 @@ import type { FormState } from '../../_parts/form-state.ts'
 import { labelsOf } from '../../records/form/labels.ts'
 import { MEMBERSHIP_PARTS, PERSON_FORM } from '../../records/form/people-forms.ts'
 import { readTypedFields } from '../../records/form/read-typed.ts'
-import { FIELDS, labelsFor, sentPaper, toldInOrder } from '../../records/form/typed-record.ts'
+import {
+  FIELDS,
+  isBlank,
+  labelsFor,
+  NEEDED,
+  sentPaper,
+  toldInOrder,
+} from '../../records/form/typed-record.ts'
 import { choicesFor } from '../../records/record-at.ts'
 import { MEMBERSHIP } from './membership.ts'
 
@@ -32,6 +39,14 @@ export async function enterPersonAction(before: FormState, typed: FormData): Pro
   const outcome = await callCommand(runtime(), enterPerson, call, await caller())
   if (outcome.kind === 'done') redirect(`/people/${outcome.value.id}`)
   return outcome.kind === 'invalid'
-    ? formAgain(before, typed, { problems: toldInOrder(outcome.fields, labels) })
+    ? formAgain(before, typed, {
+        problems: toldInOrder(
+          outcome.fields.map(({ path, message }) => ({
+            path,
+            message: isBlank(typed, path) ? NEEDED : message,
+          })),
+          labels,
+        ),
+      })
     : formAfter(before, typed, outcome)
 }

@@ -47,7 +47,7 @@ export default async function NewPersonPage() {
         <PaperFields />
         <SubmitButton>Record the person</SubmitButton>
       </Form>
-      <p>
+      <p className="back">
         <a href="/people">Back without entering anybody</a>
       </p>
     </DeskPage>

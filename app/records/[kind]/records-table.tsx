@@ -29,18 +29,7 @@ export function RecordsTable({
       cell: (row) => says(section, row),
     },
     ...(aboutPeople ? [{ key: 'person', head: 'About', sorts: true as const, cell: person }] : []),
-    {
-      key: 'first',
-      head: 'From',
-      sorts: true,
-      cell: ({ first }) => (first === undefined ? '–' : dayText(first)),
-    },
-    {
-      key: 'last',
-      head: 'Through',
-      sorts: true,
-      cell: ({ last }) => (last === undefined ? '–' : dayText(last)),
-    },
+    ...(rows.some(({ first, last }) => first !== undefined || last !== undefined) ? DAYS : []),
     { key: 'recorded', head: 'Recorded', sorts: true, cell: recorded },
   ]
   return (
@@ -58,6 +47,21 @@ export function RecordsTable({
     />
   )
 }
+
+const DAYS: readonly Column<RecordRow>[] = [
+  {
+    key: 'first',
+    head: 'From',
+    sorts: true,
+    cell: ({ first }) => (first === undefined ? '–' : dayText(first)),
+  },
+  {
+    key: 'last',
+    head: 'Through',
+    sorts: true,
+    cell: ({ last }) => (last === undefined ? '–' : dayText(last)),
+  },
+]
 
 function says(section: RecordSection, { id, says: phrase, doubts }: RecordRow) {
   return (

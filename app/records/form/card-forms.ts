@@ -20,6 +20,7 @@ const restrictionLeaves = (kinds: readonly { value: string; label: string }[]): 
     label: 'What it says',
     hint: `Inches for a diameter; ${COMPLEXITY_OPTIONS.map(({ label }) => label.toLowerCase()).join(', ')} for a complexity; places or species one on each line. The other kinds need nothing here.`,
     kind: 'long-text',
+    rows: 2,
   },
   {
     path: 'workKinds',

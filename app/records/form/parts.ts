@@ -31,8 +31,8 @@ type Typed =
   /** One on each line; where `of` says what they are, by name or id. */
   | { kind: 'lines'; of?: ChoiceList }
 
-/** One thing to type: where it stands in the record (inside a group, where in the group), its label and a hint. */
-export type Leaf = { path: string; label: string; hint?: string } & Typed
+/** One thing to type: where it stands in the record (inside a group, where in the group), its label and a hint; `rows` is how high a long text stands. */
+export type Leaf = { path: string; label: string; hint?: string; rows?: number } & Typed
 
 /** Things that belong together; left out of the record where nothing of them is typed. */
 export type Group = { kind: 'group'; path: string; label: string; hint?: string; leaves: readonly Leaf[] }

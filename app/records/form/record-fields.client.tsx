@@ -77,7 +77,7 @@ function LeafField({
       return <NamedField {...field} options={names[leaf.of] ?? []} />
     case 'long-text':
     case 'lines':
-      return <LongTextField {...field} />
+      return <LongTextField {...field} rows={leaf.rows ?? 5} />
     case 'text':
     case 'day':
     case 'inches':
@@ -128,9 +128,7 @@ function WayFields({ part, ...around }: Around & { part: OneOf }) {
     kind: 'one',
     of: part.ways.map(({ value, label }) => ({ value, label })),
     none: 'Choose one',
-    hint:
-      part.hint ??
-      'Fill in the field of the same heading below; the others do not count, whatever they hold.',
+    hint: part.hint ?? 'Then fill in the field of that name below; the others do not count.',
   }
   return (
     <fieldset className="group">
@@ -141,7 +139,7 @@ function WayFields({ part, ...around }: Around & { part: OneOf }) {
           <LeafField
             key={`${way.value} ${leaf.path}`}
             leaf={leaf}
-            label={way.label === leaf.label ? leaf.label : `${way.label}: ${leaf.label.toLowerCase()}`}
+            label={way.leaves.length === 1 ? way.label : `${way.label}: ${leaf.label.toLowerCase()}`}
             at={`${base}.${way.value}`}
             {...around}
           />

@@ -115,12 +115,13 @@ export function ToldActs({ tell, act }: { tell: string; act: string }) {
   )
 }
 
+/** More parts than this are folded, so that all of them are in sight at once. */
+const MOST_OPEN = 6
+
 function ToldSections({ of }: { of: readonly ToldSection[] }) {
-  return of.map(({ title, lines }) => (
-    <section key={title}>
-      <h3>
-        <bdi>{title}</bdi>
-      </h3>
+  const isFolded = of.length > MOST_OPEN
+  return of.map(({ title, lines }) => {
+    const list = (
       <ul>
         {lines.map((line) => (
           <li key={line}>
@@ -128,6 +129,21 @@ function ToldSections({ of }: { of: readonly ToldSection[] }) {
           </li>
         ))}
       </ul>
-    </section>
-  ))
+    )
+    return isFolded ? (
+      <details key={title} className="one-told">
+        <summary>
+          <bdi>{title}</bdi>
+        </summary>
+        {list}
+      </details>
+    ) : (
+      <section key={title}>
+        <h3>
+          <bdi>{title}</bdi>
+        </h3>
+        {list}
+      </section>
+    )
+  })
 }

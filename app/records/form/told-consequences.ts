@@ -4,6 +4,9 @@ import { dayText, momentText } from '../../../lib/wording/days.ts'
 import type { Names } from '../../../lib/wording/names.ts'
 import type { ToldSection } from '../../_parts/form-state.ts'
 
+/** From how many people on their number is told first. */
+const MANY = 5
+
 /** How many changes of one person are told; the others are counted. */
 const MOST_OF_ONE = 6
 
@@ -55,6 +58,14 @@ function standings(would: Consequences, names: Names): ToldSection[] {
       },
     ]
   return [
+    ...(would.people.length <= MANY
+      ? []
+      : [
+          {
+            title: `${would.people.length + would.more} people within your reach would stand otherwise`,
+            lines: ['Open a name to see what of theirs.'],
+          },
+        ]),
     ...would.people.map(({ name, changed }) => ({
       title: name,
       lines: [

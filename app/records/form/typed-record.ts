@@ -48,10 +48,27 @@ export function sentRecord(section: RecordSection, typed: FormData, choices: Rec
     problems: [...read.problems, ...found, ...paper.problems],
     told: (problems) =>
       toldInOrder(
-        problems.map(({ path, message }) => ({ path: read.place(path) || path, message })),
+        problems.map(({ path, message }) => {
+          const place = read.place(path) || path
+          return { path: place, message: isBlank(typed, place) ? NEEDED : message }
+        }),
         labels,
       ),
   }
+}
+
+/** What is said of a field that is wrong because nothing is in it. */
+export const NEEDED = 'this is needed'
+
+/** Whether nothing was typed or chosen at a field of the form. */
+export function isBlank(typed: FormData, name: string): boolean {
+  return (
+    name !== '' &&
+    [...typed].every(
+      ([each, value]) =>
+        (each !== name && !each.startsWith(`${name}.`)) || value === '' || each.endsWith('.id'),
+    )
+  )
 }
 
 /** The paper of a form: its fields for the use case, and what of them cannot be read. */

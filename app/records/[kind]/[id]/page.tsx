@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import type { RecordSection } from '../../../../lib/usecases/records/record-kinds.ts'
 import { capitalised } from '../../../../lib/wording/lists.ts'
 import { addressWord, type AddressWords } from '../../../_parts/address.ts'
 import { DeskPage } from '../../../_parts/desk-page.tsx'
@@ -35,7 +36,7 @@ export default async function RecordPage({ params, searchParams }: Address) {
     <DeskPage visitor={visitor}>
       <PageHeading
         within={{ href: recordPath(section), words: title }}
-        title={<Said>{capitalised(latest?.says ?? id)}</Said>}
+        title={<Said>{titleOf(section, latest?.says ?? id, record.person?.name)}</Said>}
         lead="What this record says, and how it came to say it. Nothing is written over: a correction stands beside what it corrects."
       />
       {kept === undefined ? null : (
@@ -64,7 +65,7 @@ export default async function RecordPage({ params, searchParams }: Address) {
                 </dd>
               </>
             )}
-            {shownFields(FORMS[section], latest.fact, choices).map(({ label, text }) => (
+            {shownFields(FORMS[section].filter(isNotWhom), latest.fact, choices).map(({ label, text }) => (
               <div key={label} className="fact">
                 <dt>{label}</dt>
                 <dd>
@@ -108,4 +109,18 @@ export default async function RecordPage({ params, searchParams }: Address) {
       </Section>
     </DeskPage>
   )
+}
+
+/** Longer than this a phrase is no title: the kind of record and whom it is about are. */
+const LONGEST_TITLE = 60
+
+function titleOf(section: RecordSection, says: string, person: string | undefined): string {
+  if (says.length <= LONGEST_TITLE || section === 'people') return capitalised(says)
+  const { one } = SECTION_WORDS[section]
+  return capitalised(person === undefined ? one : `${one} of ${person}`)
+}
+
+/** Whom a record is about stands first, with the way to them. */
+function isNotWhom({ path }: { path: string }): boolean {
+  return path !== 'person'
 }

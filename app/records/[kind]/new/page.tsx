@@ -52,7 +52,7 @@ export default async function NewRecordPage({ params, searchParams }: Address) {
           <SubmitButton>Record it</SubmitButton>
         )}
       </Form>
-      <p>
+      <p className="back">
         <a href={recordPath(section)}>Back without entering one</a>
       </p>
     </DeskPage>

@@ -55,7 +55,7 @@ export default async function CorrectPage({ params }: { params: Promise<{ kind: 
         <PaperFields />
         <ToldActs tell="See what this changes" act="Record the correction" />
       </Form>
-      <p>
+      <p className="back">
         <a href={own}>Back without correcting it</a>
       </p>
     </DeskPage>
