@@ -6,8 +6,11 @@ export function NobodyYet() {
     <Notice>
       <p>
         <strong>Nobody is on record yet but who began the program.</strong> People, their cards and
-        certificates, places, logs and trees come in by a program file, on the machine on which Kerfbook runs:
+        certificates, places, logs and trees are entered by hand: first the{' '}
+        <a href="/records/organisations/new">organisations</a> and the{' '}
+        <a href="/records/places/new">places and units</a>, then the <a href="/people/new">people</a>.
       </p>
+      <p>Or they come in all at once by a program file, on the machine on which Kerfbook runs:</p>
       <ul>
         <li>
           <span className="entry">npm run -s kerfbook -- take-out --into FILE</span> writes what is here, as

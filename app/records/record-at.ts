@@ -3,9 +3,9 @@ import { cache } from 'react'
 import { callQuery } from '../../lib/usecases/door/call-query.ts'
 import { runtime } from '../../lib/usecases/door/runtime.ts'
 import { READ_RECORD } from '../../lib/usecases/records/read-record.ts'
-import { readGroupOf } from '../../lib/usecases/records/readable.ts'
+import { BEYOND_REACH, readGroupOf } from '../../lib/usecases/records/readable.ts'
 import { recordChoices, type RecordChoices } from '../../lib/usecases/records/record-choices.ts'
-import { RECORD_KINDS, type RecordSection } from '../../lib/usecases/records/record-kinds.ts'
+import { RECORD_KINDS, type RecordFact, type RecordSection } from '../../lib/usecases/records/record-kinds.ts'
 import { valueForPage } from '../_door/value-for-page.ts'
 import { caller, visitorOf, type Visitor } from '../_door/visitor.ts'
 import { recordPath, sectionOf } from './section-words.ts'
@@ -32,7 +32,34 @@ export async function recordForPage(slug: string, id: string, rest = '') {
   const path = `${own}${rest}`
   const visitor = await visitorOf(path)
   const record = valueForPage(await lookAtRecord(section, id), path)
-  return { section, own, path, visitor, record, choices: await choicesFor(path) }
+  const [latest] = record.versions
+  const choices = withBeyond(await choicesFor(path), latest?.fact)
+  return { section, own, path, visitor, record, choices }
+}
+
+/**
+ * What a form may name, with whom its record names beyond the reader's reach: so that a correction leaves them as they
+ * are, and says nothing of who they are.
+ */
+export function withBeyond(choices: RecordChoices, fact: RecordFact | undefined): RecordChoices {
+  const known = new Set(choices.people.map(({ id }) => id))
+  const beyond = [...new Set(peopleNamed(fact))].filter((id) => !known.has(id))
+  const people = beyond.map((id, at) => ({
+    id,
+    name: at === 0 ? BEYOND_REACH : `${BEYOND_REACH}, ${at + 1}`,
+  }))
+  return people.length === 0 ? choices : { ...choices, people: [...choices.people, ...people] }
+}
+
+function peopleNamed(fact: RecordFact | undefined): readonly string[] {
+  if (fact === undefined) return []
+  return [
+    ...('person' in fact ? [fact.person] : []),
+    ...('rater' in fact ? [fact.rater] : []),
+    ...('trainers' in fact ? fact.trainers : []),
+    // Only a raise is by somebody on record; elsewhere a name stands as it was said.
+    ...('by' in fact && 'item' in fact ? [fact.by] : []),
+  ]
 }
 
 /** Whether any role of a visitor may write records of a section; on which of them the door says. */

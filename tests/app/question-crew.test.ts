@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
-import { signInAs } from './signed-in.ts'
+import { signInOnce } from './signed-in.ts'
 import { axeFindings, overflow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
@@ -14,6 +14,8 @@ afterAll(async () => {
   await browser.close()
   await kerfbook.stop()
 })
+
+const signIn = signInOnce()
 
 const FELLING =
   '/?work=felling&across=22&complexity=moderate&saw=crosscut&first=8+Jul+2027&last=15+Jul+2027&place=north-ashlar'
@@ -29,7 +31,7 @@ describe.each([
       javaScriptEnabled: scripts,
       viewport: { width: 390, height: 844 },
     })
-    await signInAs(page, 'marit')
+    await signIn(page, 'marit')
     await page.goto(FELLING)
     expect(await page.locator('.crew-answer').count()).toBe(0)
     await page.getByText('With this crew: who supervises whom').click()
@@ -83,7 +85,7 @@ describe('who cannot come along', () => {
     '[P9] of %s asking with %s it is said at the field, and what was typed stays',
     async (name, crew, words) => {
       const { page, close } = await watchedPage(browser, kerfbook.address)
-      await signInAs(page, name)
+      await signIn(page, name)
       await page.goto(`${FELLING}&crew=${crew}`)
       const link = page.locator('.errors a')
       expect((await link.allInnerTexts()).join(' ').toLowerCase()).toContain(words.toLowerCase())
@@ -106,7 +108,7 @@ describe('who cannot come along', () => {
 
   it('[P9] who may read their own standing alone is offered nobody', async () => {
     const { page, close } = await watchedPage(browser, kerfbook.address)
-    await signInAs(page, 'anneli')
+    await signIn(page, 'anneli')
     expect(await page.locator('.crew').count()).toBe(0)
     await close()
   })

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { withClient } from '../builders/test-database.ts'
 import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
-import { signInAs } from './signed-in.ts'
+import { signInOnce } from './signed-in.ts'
 import { axeFindings, watchedPage, type WatchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
@@ -15,6 +15,8 @@ afterAll(async () => {
   await browser.close()
   await kerfbook.stop()
 })
+
+const signIn = signInOnce()
 
 const FELLING: Readonly<Record<string, string>> = {
   work: 'felling',
@@ -31,7 +33,7 @@ const address = (words: Readonly<Record<string, string>>) => `/?${new URLSearchP
 /** A page on which somebody of the demonstration is signed in. */
 async function pageOf(name: string, options: BrowserContextOptions = {}): Promise<WatchedPage> {
   const watched = await watchedPage(browser, kerfbook.address, options)
-  await signInAs(watched.page, name)
+  await signIn(watched.page, name)
   return watched
 }
 

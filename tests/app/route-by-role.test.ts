@@ -80,6 +80,16 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'parts/page.tsx': ['/parts'],
   'people/page.tsx': ['/people', '/people?name=wrzos'],
   'people/[id]/page.tsx': [`/people/${UNIT_OF_INES}`, `/people/${OTHER_UNIT}`, `/people/${VOLUNTEER}`],
+  'people/new/page.tsx': ['/people/new'],
+  'records/page.tsx': ['/records'],
+  'records/[kind]/page.tsx': [
+    ...['cards', 'certificates', 'suspensions', 'assignments'].map((kind) => `/records/${kind}`),
+    ...['places', 'ratings', 'raises'].map((kind) => `/records/${kind}`),
+  ],
+  'records/[kind]/new/page.tsx': ['/records/certificates/new', '/records/suspensions/new'],
+  'records/[kind]/[id]/page.tsx': [`/records/people/${UNIT_OF_INES}`, `/records/people/${OTHER_UNIT}`],
+  'records/[kind]/[id]/correct/page.tsx': [`/records/people/${UNIT_OF_INES}/correct`],
+  'records/[kind]/[id]/withdraw/page.tsx': [`/records/people/${UNIT_OF_INES}/withdraw`],
   'rulebooks/page.tsx': ['/rulebooks'],
   'rulebooks/[edition]/page.tsx': ['/rulebooks/federal-crosscut-2016'],
   'rulebooks/[edition]/confirm/[rule]/page.tsx': [CONFIRM],
@@ -181,14 +191,20 @@ function expectedAt(address: string, who: Who): number {
   // The demonstration has adopted every book that ships.
   if (path === ADOPT) return isIn(who, ['program-manager']) ? 307 : 403
   if (path.startsWith('/rulebooks')) return 200
+  if (/^\/records\/(places|ratings|raises)/.test(path)) return 200
+  if (path === '/people/new' || path === '/records/certificates/new')
+    return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
+  if (path === '/records/suspensions/new') return isIn(who, WHOLE_PROGRAM) ? 200 : 403
   if (path.startsWith('/journal')) return isIn(who, WHOLE_PROGRAM) ? 200 : 403
   // Sign-in leads to the first page, and from there on to one that an auditor may read.
   if (address === '/' && who.role === 'auditor') return 307
   if (!isIn(who, WORKERS)) return 403
-  if (!path.startsWith('/people/')) return 200
+  if (/^\/records\/people\/.*\/(correct|withdraw)$/.test(path) && who.name !== 'marit' && who.name !== 'ines')
+    return isIn(who, ['certifying-official']) ? 403 : 404
+  if (!/^\/(people|records\/people)\//.test(path)) return 200
   const mayOpen =
     isIn(who, WHOLE_PROGRAM) ||
-    (who.name === 'ines' && path.endsWith(UNIT_OF_INES)) ||
+    (who.name === 'ines' && path.includes(UNIT_OF_INES)) ||
     (who.name === 'solvei' && path.endsWith(VOLUNTEER))
   return mayOpen ? 200 : 404
 }

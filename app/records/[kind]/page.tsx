@@ -59,7 +59,7 @@ export default async function RecordsPage({ params, searchParams }: Address) {
   return (
     <DeskPage visitor={visitor}>
       <PageHeading within={{ href: '/records', words: 'Records' }} title={title} lead={lead} />
-      <div className="stack-wide">
+      <div className="stack-wide records">
         {mayWrite(visitor, section) ? (
           <p>
             <a className="button main" href={enterPath(section)}>

@@ -82,7 +82,9 @@ function person({ person: about }: RecordRow) {
   if (about === undefined) return <span className="caption">nobody alone</span>
   return (
     <a href={`/people/${about.id}`}>
-      <bdi>{about.name}</bdi>
+      <bdi>
+        <Said>{about.name}</Said>
+      </bdi>
     </a>
   )
 }

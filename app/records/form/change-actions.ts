@@ -10,7 +10,7 @@ import type { RecordSection } from '../../../lib/usecases/records/record-kinds.t
 import { formAfter, formAgain, typedText } from '../../_door/form-outcome.ts'
 import { caller } from '../../_door/visitor.ts'
 import type { FormState } from '../../_parts/form-state.ts'
-import { choicesFor, lookAtRecord } from '../record-at.ts'
+import { choicesFor, lookAtRecord, withBeyond } from '../record-at.ts'
 import { recordPath, SECTION_WORDS } from '../section-words.ts'
 import { besideOf } from './beside.ts'
 import { FORMS } from './forms.ts'
@@ -55,11 +55,11 @@ export async function correctAction(
 ): Promise<FormState> {
   if (!Object.hasOwn(SECTION_WORDS, section)) notFound()
   const here = recordPath(section, id)
-  const choices = await choicesFor(here)
   const looked = await lookAtRecord(section, id)
   const [latest] = looked.kind === 'done' ? looked.value.versions : []
   if (looked.kind !== 'done' || latest === undefined)
     return formAfter(before, typed, looked.kind === 'done' ? { kind: 'not-found' } : looked)
+  const choices = withBeyond(await choicesFor(here), latest.fact)
   const sent = sentRecord(section, typed, choices)
   const why = typedText(typed, WHY.name).trim()
   const missing = why === '' ? [{ path: WHY.name, message: 'say what was wrong, and how you know' }] : []

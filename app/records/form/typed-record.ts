@@ -50,7 +50,7 @@ export function sentRecord(section: RecordSection, typed: FormData, choices: Rec
       toldInOrder(
         problems.map(({ path, message }) => {
           const place = read.place(path) || path
-          return { path: place, message: isBlank(typed, place) ? NEEDED : message }
+          return { path: place, message: place !== WHY.name && isBlank(typed, place) ? NEEDED : message }
         }),
         labels,
       ),

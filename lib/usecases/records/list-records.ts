@@ -11,7 +11,7 @@ import { authorityAt } from '../authority/known-authority.ts'
 import { wordsOf } from '../authority/known-words.ts'
 import { query, type World } from '../door/use-case.ts'
 import { entriesShown, type ShownEntry } from '../people/shown-entries.ts'
-import { readable, READ_GROUPS, type ReadGroup } from './readable.ts'
+import { namesWithin, readable, READ_GROUPS, type ReadGroup } from './readable.ts'
 import { doubtSentence } from '../../wording/doubts.ts'
 import type { Doubt } from '../../core/program/problems.ts'
 import type { RecordFact, RecordSection } from './record-kinds.ts'
@@ -56,7 +56,8 @@ export function listRecords(group: ReadGroup) {
     }),
     load: (world, asked, actor) => {
       const { mayRead, ownerOf, people } = readable(world, actor)
-      const { names } = wordsOf(authorityAt(world.snapshot, undefined).authority, world.snapshot)
+      const known = wordsOf(authorityAt(world.snapshot, undefined).authority, world.snapshot)
+      const names = namesWithin(known.names, people)
       const shown = entriesShown(world.snapshot, people)
       const facts = versionsListed(world, asked.section, asked.withdrawn !== undefined).filter((fact) =>
         mayRead(asked.section, fact),

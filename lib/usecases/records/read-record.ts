@@ -15,7 +15,7 @@ import { entriesShown, type ShownEntry } from '../people/shown-entries.ts'
 import { seesBirthDate } from '../people/told-age.ts'
 import { doubtsByRecord } from './doubts.ts'
 import { countNamedBy } from './named-by.ts'
-import { readable, READ_GROUPS, type ReadGroup } from './readable.ts'
+import { namesWithin, readable, READ_GROUPS, type ReadGroup } from './readable.ts'
 import type { RecordFact, RecordSection } from './record-kinds.ts'
 
 /** An entry behind a version, with why it was made and the paper behind it, for who may know what it was about. */
@@ -39,8 +39,9 @@ export function readRecord(group: ReadGroup) {
     load: (world, { section, id }, actor) => loadRecord(world, section, id, actor),
     about: ({ people }) => ({ kind: 'people', people }),
     answer: ({ section, id, versions, owner }, world, actor) => {
-      const { names } = wordsOf(authorityAt(world.snapshot, undefined).authority, world.snapshot)
       const { people } = readable(world, actor)
+      const known = wordsOf(authorityAt(world.snapshot, undefined).authority, world.snapshot)
+      const names = namesWithin(known.names, people)
       const entry = entriesBehind(world.snapshot, entriesShown(world.snapshot, people))
       const seesBirth = section !== 'people' || seesBirthDate(actor, id)
       const read = versions.map((fact): VersionRead => {
@@ -67,7 +68,6 @@ export function readRecord(group: ReadGroup) {
         /** How many other records name it, without which they would be about nothing. */
         namedBy: current === undefined ? 0 : countNamedBy(world.snapshot, section, current),
         hidesBirthDate: !seesBirth,
-        names,
         today: world.today,
       }
     },

@@ -3,6 +3,7 @@ import type { Actor } from '../../access/roles.ts'
 import type { Permission } from '../../access/table.ts'
 import { belonging } from '../door/admit.ts'
 import type { World } from '../door/use-case.ts'
+import type { Names } from '../../wording/names.ts'
 import { factOwners } from '../people/fact-owners.ts'
 import { RECORD_SECTIONS, type RecordFact, type RecordSection } from './record-kinds.ts'
 
@@ -37,6 +38,14 @@ export function readableBy(actor: Actor | undefined, world: World): PeopleInReac
   return actor === undefined
     ? 'everybody'
     : peopleInReach(actor, 'read-record', belonging(world), world.today)
+}
+
+/** What somebody is called of whom the reader may read nothing. */
+export const BEYOND_REACH = 'somebody beyond your reach'
+
+/** The names of things, and those of people within reach alone. */
+export function namesWithin(names: Names, people: PeopleInReach): Names {
+  return { ...names, person: (id) => (isInReach(people, id) ? names.person(id) : BEYOND_REACH) }
 }
 
 /** Whether an actor may read a version of a record, and whom it is about. */
