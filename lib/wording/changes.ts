@@ -1,6 +1,6 @@
 import type { Change, MissingFact, RecordedFact, Remedies } from '../core/authority/answer.ts'
 import { dayText, onDays, spanText } from './days.ts'
-import { joinedByAnd } from './lists.ts'
+import { joinedByAnd, joinedByOr } from './lists.ts'
 import { supervisorText, type Names } from './names.ts'
 
 type ChangeKind = Change['kind']
@@ -46,6 +46,8 @@ const PHRASES: { [Kind in ChangeKind]: (change: ChangeOf<Kind>, names: Names, ed
   'add-supervisor': (change, names, edition) => {
     const who = supervisorText(names, edition, change.level)
     const days = joinedByAnd(change.days.map(onDays))
+    if (change.trainers !== undefined)
+      return `add ${joinedByOr(change.trainers.map(names.person))}, whom the assignment names, as ${who} who is designated to train, ${days}`
     return change.trainer
       ? `add ${who} who is designated to train, ${days}`
       : `add ${who} as supervisor, ${days}`

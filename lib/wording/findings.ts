@@ -26,7 +26,7 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>, names: Name
   'training-only': (finding, names) => {
     const trainer = supervisorText(names, finding.rule.edition, finding.supervisor)
     return finding.level === undefined
-      ? `A training assignment allows this work in training only, under a trainer whom it names.`
+      ? `A training assignment allows this work in training only, under a trainer whom it names: ${joinedByOr((finding.trainers ?? []).map(names.person))}.`
       : `Level ${finding.level} allows this work in training only, under ${trainer} who is designated to train.`
   },
   'needs-supervisor': (finding, names) =>

@@ -27,7 +27,7 @@ const SENTENCES: { [Kind in NoteKind]: (note: NoteOf<Kind>, names: Names) => str
       '.',
     ),
   'valid-only-by-a-later-order': (note) =>
-    `These days are covered only by an order of ${dayText(note.effectiveDay)} that lets the card run to ${dayText(note.runsTo)}; it was made after them.`,
+    `These days are covered only by an order of ${dayText(note.effectiveDay)}, with which the card runs to ${dayText(note.runsTo)}; it was made after them.`,
   'successor-not-held': (note) =>
     `The book names a successor, “${note.name}” of ${dayText(note.day)}, whose text is not held here.`,
   'delivery-not-stated': (note, names) =>

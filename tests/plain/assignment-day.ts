@@ -5,7 +5,7 @@ import { grantsFor, rankOfComplexity, ruleOf, rulesOf, supervisorLevel, type Pla
 import { namesWork, recognisedLevel } from './card-day.ts'
 import { stateOn } from './card-days.ts'
 import { isCovered } from './days.ts'
-import { findingOf } from './findings.ts'
+import { compareTexts, findingOf } from './findings.ts'
 import { restrictionFindings } from './restrictions-day.ts'
 
 /** Training under an assignment on a day: what stands against more, and who may train. */
@@ -36,9 +36,20 @@ export function assignmentOnDay(
   if (covering.length === 0) return undefined
   const ids = covering.map((one) => one.id)
   const supervisor = supervisorLevel(edition, work, complexity)
-  const trainingOnly = { kind: 'training-only', ...(supervisor === undefined ? {} : { supervisor }) } as const
+  const named = [
+    ...new Set(
+      covering.flatMap((one) =>
+        one.trainers.filter((id) => id !== one.person && isDesignated(asked, id, day)),
+      ),
+    ),
+  ]
+  const trainingOnly = {
+    kind: 'training-only',
+    ...(supervisor === undefined ? {} : { supervisor }),
+    trainers: named.sort(compareTexts),
+  } as const
   const findings = [
-    noCard(asked, edition, 'training'),
+    withoutLastDay(asked, edition, day) ?? noCard(asked, edition, 'training'),
     findingOf(edition, rule, 'training', ids, trainingOnly),
     ...restrictionsOfCards(asked, edition, day, complexity),
   ]
@@ -54,6 +65,21 @@ export function noCard(asked: Asked, edition: Edition, allows: 'none' | 'trainin
   const { workKind, sawKind } = asked.work
   const rule = ruleOf(edition, 'card.needed')
   return findingOf(edition, rule, allows, [asked.id], { kind: 'no-card', workKind, sawKind })
+}
+
+/** That the last day of a card which names the work is not on record. */
+function withoutLastDay(asked: Asked, edition: Edition, day: number): Finding | undefined {
+  const ids = asked.cards
+    .filter(
+      (read) =>
+        namesWork(asked, read) &&
+        stateOn(read, day) === 'no-last-day' &&
+        recognisedLevel(asked, edition, read) !== undefined,
+    )
+    .map((read) => read.card.id)
+  if (ids.length === 0) return undefined
+  const figures = { kind: 'not-on-record', what: 'last-day' } as const
+  return findingOf(edition, ruleOf(edition, 'card.days'), 'training', ids, figures)
 }
 
 /** Whether a card in force on the day names the work and is recognised. */

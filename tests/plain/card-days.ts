@@ -52,11 +52,11 @@ export function readCard(records: Records, card: Card): ReadCard {
   }
 }
 
-/** The days that blanket windows look at: the card's own last day and its latest single extension. */
+/** The days that blanket windows look at: the card's own last day and those of its single extensions. */
 function endsOf(card: Card, orders: readonly Extension[]): number[] {
   const singles = orders.filter((order) => order.of.kind === 'card').map((order) => dayNumber(order.runsTo))
   const own = card.lastDay === undefined ? [] : [dayNumber(card.lastDay)]
-  return singles.length === 0 ? own : [...own, Math.max(...singles)]
+  return [...own, ...singles]
 }
 
 /** Of some orders those that give a card days: single ones, and blanket windows that one of its ends lies in. */

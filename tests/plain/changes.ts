@@ -111,13 +111,21 @@ function unseenCertificates(found: readonly OnDay<'certificate-not-seen'>[]): Ca
 
 function supervisors(found: readonly OnDay<'needs-supervisor' | 'training-only'>[]): Candidate[] {
   const named = found.filter((one) => one.finding.supervisor !== undefined)
-  return grouped(named, ({ kind, supervisor }) => `${kind} ${supervisor ?? ''}`).map(
-    ({ text, found: needs }) => {
-      const [kind = '', level = ''] = text.split(' ')
-      const days = joinDays([...new Set(needs.map((one) => one.day))])
-      return { change: { kind: 'add-supervisor', level, trainer: kind === 'training-only', days }, ways: [] }
-    },
-  )
+  return grouped(
+    named,
+    (finding) => `${finding.kind} ${finding.supervisor ?? ''} ${trainersOf(finding).join(' ')}`,
+  ).map(({ text, found: needs }) => {
+    const [kind = '', level = '', ...trainers] = text.split(' ').filter((word) => word !== '')
+    const days = joinDays([...new Set(needs.map((one) => one.day))])
+    const under = trainers.length === 0 ? {} : { trainers }
+    const trainer = kind === 'training-only'
+    return { change: { kind: 'add-supervisor', level, trainer, ...under, days }, ways: [] }
+  })
+}
+
+/** Those whom an assignment names; of a level, nobody by name. */
+export function trainersOf(finding: Finding): readonly string[] {
+  return finding.kind === 'training-only' ? (finding.trainers ?? []) : []
 }
 
 function missingMeanings(found: readonly OnDay<'words-unresolved'>[]): Candidate[] {

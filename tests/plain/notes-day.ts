@@ -97,7 +97,8 @@ function laterOrderNotes({ card, orders }: ReadCard, day: number): NoteOfDay[] {
       (left, right) => dayNumber(right.runsTo) - dayNumber(left.runsTo) || compareTexts(left.id, right.id),
     )
   if (order === undefined) return []
-  const { effectiveDay, runsTo } = order
+  const { effectiveDay } = order
+  const runsTo = dayText(lastDayUnder(card, inEffect) ?? day)
   return [{ kind: 'valid-only-by-a-later-order', effectiveDay, runsTo, records: [card.id, order.id] }]
 }
 

@@ -3,7 +3,7 @@ import type { Question } from '../../lib/core/authority/question.ts'
 import type { Records } from '../../lib/core/authority/records.ts'
 import type { Span } from '../../lib/core/calendar/spans.ts'
 import { lineOf, type Line } from './answer.ts'
-import { candidatesFor, type Candidate, type Ground } from './changes.ts'
+import { candidatesFor, trainersOf, type Candidate, type Ground } from './changes.ts'
 import { dayNumber, daysFrom, dayText, isCovered } from './days.ts'
 import { canonicalJson, compareTexts } from './findings.ts'
 import { planner } from './ratings-day.ts'
@@ -158,6 +158,7 @@ function isSupervisedBy(set: readonly Candidate[], finding: Finding, day: number
       change.kind === 'add-supervisor' &&
       change.level === supervisor &&
       change.trainer === (kind === 'training-only') &&
+      (change.trainers ?? []).join() === trainersOf(finding).join() &&
       change.days.some((span) => isCovered(day, span.first, span.last)),
   )
 }

@@ -57,7 +57,7 @@ it('[AU26] an order covers no day before the card counts', () => {
   expect(byOrder).toMatchObject([{ days: [{ first: '2027-07-08', last: '2027-07-08' }] }])
 })
 
-it('[AU26] the note tells the days of the order that it names', () => {
+it('[AU26] the note tells to which day the card runs with the order that it names', () => {
   const moved = records(adult('p-1', { cards: [card('p-1', 'B', { lastDay: '2027-06-30' })] }), {
     extensions: [
       extension('single', {
@@ -70,7 +70,7 @@ it('[AU26] the note tells the days of the order that it names', () => {
   })
   const { notes } = bothAnswer(moved, question(work(), '2027-07-08'))
   const byOrder = notes.filter(({ kind }) => kind === 'valid-only-by-a-later-order')
-  expect(byOrder).toMatchObject([{ effectiveDay: '2027-07-20', runsTo: '2027-10-15' }])
+  expect(byOrder).toMatchObject([{ effectiveDay: '2027-07-20', runsTo: '2028-06-30' }])
 })
 
 it('[AU25] a single order never takes a card out of a blanket window it ended in', () => {
@@ -128,7 +128,7 @@ it('[AU26] days of a window that only a later single order opened are told with 
   const { notes } = bothAnswer(opened, question(work(), '2027-07-08', '2027-07-22'))
   const byOrder = notes.filter(({ kind }) => kind === 'valid-only-by-a-later-order')
   expect(byOrder).toMatchObject([
-    { effectiveDay: '2027-07-20', runsTo: '2027-07-09', days: [{ first: '2027-07-08', last: '2027-07-19' }] },
+    { effectiveDay: '2027-07-20', runsTo: '2027-07-31', days: [{ first: '2027-07-08', last: '2027-07-19' }] },
   ])
 })
 

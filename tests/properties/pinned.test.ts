@@ -174,3 +174,25 @@ it('[AU76] a membership that is missing altogether lacks its capacity and its ag
     answer.remedies.sets.flat().flatMap((change) => ('records' in change ? change.records : [])),
   ).toEqual(['p-1'])
 })
+
+it('[AU35] [AU73] under an assignment the supervisor to add is one whom it names, and a last day that is missing may be recorded', () => {
+  const { lastDay: _lastDay, ...endless } = card('p-1', 'B')
+  const trained = records(
+    adult('p-1', { cards: [endless], assignments: [assignment('p-1', ['log-1'], ['p-3', 'p-2'])] }),
+    adult('p-2', { designations: [designation('p-2')] }),
+    adult('p-3'),
+  )
+  const asked = question(work({ item: 'log-1' }), '2027-06-05', '2027-06-05')
+  const { standing, findings } = bothAnswer(trained, asked)
+  expect({ standing, kinds: kindsOf(findings) }).toEqual({
+    standing: 'training',
+    kinds: ['not-on-record', 'training-only'],
+  })
+  const [fast] = ask(openRecords(trained), { ...asked, persons: ['p-1'] }).answers
+  const remedies = canonicalRemedies(fast!.remedies)
+  expect(remedies).toEqual(canonicalRemedies(plainRemedies(trained, asked, 'p-1')))
+  expect(fast!.remedies.sets).toMatchObject([
+    [{ kind: 'record-missing-fact', what: 'last-day', records: ['card-p-1'] }],
+    [{ kind: 'add-supervisor', level: 'B', trainer: true, trainers: ['p-2'] }],
+  ])
+})

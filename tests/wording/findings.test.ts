@@ -23,7 +23,7 @@ const SAMPLES: { [Kind in FindingKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
   ],
   'training-only': [
     [{ level: 'A', supervisor: 'B' }, 'Level A', 'training', 'a B or C', 'designated'],
-    [{}, 'training assignment'],
+    [{ trainers: ['p-1', 'p-4'] }, 'training assignment', 'Ada Brandt or Cy Orrin'],
   ],
   'needs-supervisor': [
     [{ supervisor: 'B' }, 'supervisor', 'a B or C'],

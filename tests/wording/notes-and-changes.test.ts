@@ -107,6 +107,10 @@ const CHANGES: { [Kind in Change['kind']]: ChangeSample<Kind>[] } = {
       { level: 'C', trainer: true, days: days.slice(0, 1) },
       'add a C who is designated to train, on 8 July 2027',
     ],
+    [
+      { level: 'B', trainer: true, trainers: ['p-1', 'p-4'], days: days.slice(0, 1) },
+      'add Ada Brandt or Cy Orrin, whom the assignment names, as a B or C who is designated to train, on 8 July 2027',
+    ],
   ],
 }
 

@@ -40,6 +40,7 @@ const findingFigures = {
   'training-only': z.strictObject({
     level: z.exactOptional(z.string()),
     supervisor: z.exactOptional(z.string()),
+    trainers: z.exactOptional(z.array(id)),
   }),
   'needs-supervisor': z.strictObject({ supervisor: z.exactOptional(z.string()) }),
   'complexity-unrated': none,
@@ -107,6 +108,7 @@ const changes = {
     kind: z.literal('add-supervisor'),
     level: z.string(),
     trainer: z.boolean(),
+    trainers: z.exactOptional(z.array(id)),
     days: z.array(days),
   }),
 } satisfies { [Kind in Change['kind']]: z.ZodType }

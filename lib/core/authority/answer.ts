@@ -79,7 +79,14 @@ export type Change =
       records: readonly string[]
     }
   | { kind: 'have-seen'; subject: string; records: readonly string[] }
-  | { kind: 'add-supervisor'; level: string; trainer: boolean; days: readonly Span[] }
+  /** Under an assignment the trainer is one of those it names. */
+  | {
+      kind: 'add-supervisor'
+      level: string
+      trainer: boolean
+      trainers?: readonly string[]
+      days: readonly Span[]
+    }
 
 /** What else may be missing from the record: taken at its best where a remedy is tried. */
 export type RecordedFact = 'certificate' | 'meaning-of-words' | 'rating' | 'guardian-permission' | 'agreement'

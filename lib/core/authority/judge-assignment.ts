@@ -4,6 +4,7 @@ import { cardStateOn, namesWork, recognisedLevel } from '../cards/card-index.ts'
 import { judgeRestrictions, type RestrictedWork } from '../cards/restrictions.ts'
 import { stopsOn, tellSuspended } from '../cards/suspensions.ts'
 import { wantsAgreement } from '../people/person-rules.ts'
+import { sortedTexts } from '../kernel/order.ts'
 import type { EditionIndex } from '../rulebooks/edition-index.ts'
 import type { RuleOf } from '../rulebooks/rules.schema.ts'
 import type { Sink } from '../rulebooks/sink.ts'
@@ -38,11 +39,19 @@ export function openAssignments(
     ({ assignment, days }) =>
       hasDay(days, day) &&
       assignment.items.includes(item) &&
-      assignment.trainers.some(
-        (trainer) =>
-          trainer !== person.id &&
-          isDesignated(authority, trainer, work.workKind, work.sawKind, day, () => true),
-      ),
+      designatedTrainers(authority, assignment, work, day).length > 0,
+  )
+}
+
+/** Those whom an assignment names, the learner never, who are designated for the work on a day. */
+function designatedTrainers(
+  authority: Authority,
+  { person, trainers }: IndexedAssignment['assignment'],
+  { workKind, sawKind }: AskedWork['work'],
+  day: EpochDay,
+): readonly string[] {
+  return trainers.filter(
+    (trainer) => trainer !== person && isDesignated(authority, trainer, workKind, sawKind, day, () => true),
   )
 }
 
@@ -62,10 +71,34 @@ function hasCardInForce(
 }
 
 /**
+ * That the last day of a card for this work is not on record, which under an assignment is told in place of _no card_:
+ * somebody with such a card may be on their own, and recording the day is what may be done about it.
+ */
+export function cardWithoutLastDay(
+  edition: EditionIndex,
+  person: PersonIndex,
+  { work: { workKind, sawKind } }: AskedWork,
+  day: EpochDay,
+): Finding | undefined {
+  const records = person.cards
+    .filter(
+      (indexed) =>
+        namesWork(indexed, workKind, sawKind) &&
+        cardStateOn(indexed, day) === 'no-last-day' &&
+        recognisedLevel(edition, indexed.card, workKind, sawKind) !== undefined,
+    )
+    .map(({ card }) => card.id)
+  if (records.length === 0) return undefined
+  const rule = edition.ref(edition.one('card.days'))
+  return { kind: 'not-on-record', what: 'last-day', rule, records: sortedTexts(records), allows: 'training' }
+}
+
+/**
  * Judges training under assignments that are open: the restrictions of every card within its days bind it, and a
  * suspension of any work kind stops it, one of a card's number included.
  */
 export function judgeAssignments(
+  authority: Authority,
   edition: EditionIndex,
   person: PersonIndex,
   open: readonly IndexedAssignment[],
@@ -77,7 +110,7 @@ export function judgeAssignments(
   const [rule] = edition.all('assignment')
   if (rule === undefined) return NONE
   let rank: StandingRank = TRAINING
-  tellTraining(edition, rule, open, work, sink)
+  if (sink !== undefined) tellTraining(authority, edition, rule, open, asked, work, day, sink)
   if (work.complexity === 'not-rated') {
     rank = UNKNOWN
     sink?.unmet({
@@ -110,17 +143,23 @@ export function judgeAssignments(
 }
 
 function tellTraining(
+  authority: Authority,
   edition: EditionIndex,
   rule: RuleOf<'assignment'>,
   open: readonly IndexedAssignment[],
+  asked: AskedWork,
   { workKind, sawKind, complexity }: RestrictedWork,
-  sink: Sink<Finding, Met> | undefined,
+  day: EpochDay,
+  sink: Sink<Finding, Met>,
 ): void {
   const supervisor =
     complexity === 'not-rated' ? undefined : edition.supervisor(workKind, sawKind, complexity)?.level
-  sink?.unmet({
+  sink.unmet({
     kind: 'training-only',
     ...(supervisor === undefined ? {} : { supervisor }),
+    trainers: sortedTexts(
+      open.flatMap(({ assignment }) => designatedTrainers(authority, assignment, asked.work, day)),
+    ),
     rule: edition.ref(rule),
     records: open.map(({ assignment }) => assignment.id).sort(),
     allows: 'training',

@@ -8,7 +8,7 @@ import type { AskedWork, WorkPiece } from './asked-work.ts'
 import type { Authority } from './authority-index.ts'
 import { chooseSpeaker, othersThan, saysSupervisor, type Route } from './deciding-card.ts'
 import { Ground } from './ground.ts'
-import { judgeAssignments, openAssignments } from './judge-assignment.ts'
+import { cardWithoutLastDay, judgeAssignments, openAssignments } from './judge-assignment.ts'
 import { needsSupervisor } from './judge-card.ts'
 import { OwnRules } from './own-rules.ts'
 import type { IndexedAssignment, PersonIndex } from './person-index.ts'
@@ -146,8 +146,8 @@ function walkRoutes(
       : openAssignments(authority, edition, person, asked, work.complexity, day)
   if (open.length > 0) {
     const told = sink === undefined ? undefined : toldFor(sink)
-    told?.unmet(noCard(edition, work, 'training'))
-    const rank = judgeAssignments(edition, person, open, asked, work, day, told)
+    told?.unmet(cardWithoutLastDay(edition, person, asked, day) ?? noCard(edition, work, 'training'))
+    const rank = judgeAssignments(authority, edition, person, open, asked, work, day, told)
     if (told !== undefined)
       sink?.routes.push({ by: 'assignment', rank, findings: told.findings, met: told.steps })
     if (rank > best) best = rank

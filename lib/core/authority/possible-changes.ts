@@ -26,17 +26,32 @@ export function piecesIn(line: Line, span: DaySpan): PieceIn[] {
   )
 }
 
-/** The supervisor that findings of a day ask for, and whether it must be a trainer. */
-export function supervisorWanted(
-  findings: readonly Finding[],
-): { level: string; trainer: boolean } | undefined {
-  for (const finding of findings)
-    if (
-      (finding.kind === 'training-only' || finding.kind === 'needs-supervisor') &&
-      finding.supervisor !== undefined
-    )
-      return { level: finding.supervisor, trainer: finding.kind === 'training-only' }
+/** Who is asked for: somebody of a level, who is to be a trainer or not, and under an assignment one of those named. */
+export type SupervisorWanted = { level: string; trainer: boolean; trainers?: readonly string[] }
+
+/** The supervisor that findings of a day ask for. */
+export function supervisorWanted(findings: readonly Finding[]): SupervisorWanted | undefined {
+  for (const finding of findings) {
+    const wanted = wantedBy(finding)
+    if (wanted !== undefined) return wanted
+  }
   return undefined
+}
+
+function wantedBy(finding: Finding): SupervisorWanted | undefined {
+  if (finding.kind !== 'training-only' && finding.kind !== 'needs-supervisor') return undefined
+  if (finding.supervisor === undefined) return undefined
+  const trainers = finding.kind === 'training-only' ? finding.trainers : undefined
+  return {
+    level: finding.supervisor,
+    trainer: finding.kind === 'training-only',
+    ...(trainers === undefined ? {} : { trainers }),
+  }
+}
+
+/** What makes two wishes for a supervisor one. */
+export function wishOf({ level, trainer, trainers = [] }: SupervisorWanted): string {
+  return `${level}|${trainer}|${trainers.join(' ')}`
 }
 
 /** The changes that the findings of the days asked call for, each once. */
@@ -75,14 +90,10 @@ function changeFor(
     case 'card-no-longer-valid':
       return renewal(records, person, span, today)
     case 'training-only':
-    case 'needs-supervisor':
-      if (finding.supervisor === undefined) return undefined
-      return {
-        kind: 'add-supervisor',
-        level: finding.supervisor,
-        trainer: finding.kind === 'training-only',
-        days: [toSpan(piece)],
-      }
+    case 'needs-supervisor': {
+      const wanted = wantedBy(finding)
+      return wanted === undefined ? undefined : { kind: 'add-supervisor', ...wanted, days: [toSpan(piece)] }
+    }
     case 'words-unresolved':
       return { kind: 'record-missing-fact', what: 'meaning-of-words', records }
     case 'complexity-unrated':
@@ -143,7 +154,7 @@ function keyOf(change: Change): string {
     case 'record-missing-fact':
       return `${change.kind}|${change.what}|${change.subject ?? ''}`
     case 'add-supervisor':
-      return `${change.kind}|${change.level}|${change.trainer}`
+      return `${change.kind}|${wishOf(change)}`
   }
 }
 

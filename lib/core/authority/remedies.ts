@@ -8,7 +8,7 @@ import type { Authority } from './authority-index.ts'
 import { caseOf } from './judge-day.ts'
 import { Line } from './line.ts'
 import type { PersonIndex } from './person-index.ts'
-import { piecesIn, possibleChanges, supervisorWanted } from './possible-changes.ts'
+import { piecesIn, possibleChanges, supervisorWanted, wishOf } from './possible-changes.ts'
 import { asIfChanged, withoutMadeUp } from './as-if-changed.ts'
 import { openWork } from './work-line.ts'
 
@@ -126,8 +126,7 @@ function isReached({ line, changes }: Tried, span: DaySpan): boolean {
       wanted !== undefined &&
       supervisors.some(
         (change) =>
-          change.level === wanted.level &&
-          change.trainer === wanted.trainer &&
+          wishOf(change) === wishOf(wanted) &&
           change.days.some((days) => {
             const covered = toDaySpan(days.first, days.last)
             return covered.first <= piece.first && piece.last <= covered.last

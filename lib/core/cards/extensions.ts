@@ -1,9 +1,9 @@
-import { toEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
+import { fromEpochDay, toEpochDay, type CalendarDate, type EpochDay } from '../calendar/dates.ts'
 import { BEFORE_ALL, type DaySpan } from '../calendar/spans.ts'
 import { byText } from '../kernel/order.ts'
 import type { Card, Extension } from './cards.schema.ts'
 
-/** Days that are good only by an order whose own effective day came later. */
+/** Days that are good only by an order whose own effective day came later; with it the card runs to `runsTo`. */
 export type LaterOrder = {
   days: DaySpan
   effectiveDay: CalendarDate
@@ -14,13 +14,13 @@ export type LaterOrder = {
 /** A card's last day with every order, and the days that only a later order covers. */
 export type ExtendedDays = { last: EpochDay | undefined; laterOrders: readonly LaterOrder[] }
 
-/** A card's own last day and its latest single extension: what a blanket window looks at. */
+/** A card's own last day and those of its single extensions: what a blanket window looks at. */
 type Ends = readonly EpochDay[]
 
 /**
  * The last day of a card. On each day on which an order takes effect: its own or its latest single extension so far;
- * then, if either lies in a blanket window, both ends in, the latest day any such window runs to. Orders never chain,
- * and never shorten what an earlier day gave.
+ * then, if any of these lies in a blanket window, both ends in, the latest day any such window runs to. Orders never
+ * chain, and one more order never shortens what the others give.
  */
 export function extendedDays(card: Card, extensions: readonly Extension[]): ExtendedDays {
   const own = card.lastDay === undefined ? undefined : toEpochDay(card.lastDay)
@@ -45,7 +45,7 @@ export function extendedDays(card: Card, extensions: readonly Extension[]): Exte
       laterOrders.push({
         days: { first: first as EpochDay, last: until as EpochDay },
         effectiveDay: order.effectiveDay,
-        runsTo: order.runsTo,
+        runsTo: fromEpochDay(reached as EpochDay),
         extension: order.id,
       })
     last = reached as EpochDay
@@ -59,8 +59,7 @@ function longestRunning(orders: readonly Extension[]): Extension | undefined {
 
 function endsBy(own: EpochDay | undefined, orders: readonly Extension[]): Ends {
   const singles = orders.filter(({ of }) => of.kind === 'card').map(({ runsTo }) => toEpochDay(runsTo))
-  const ends = own === undefined ? [] : [own]
-  return singles.length === 0 ? ends : [...ends, Math.max(...singles) as EpochDay]
+  return own === undefined ? singles : [own, ...singles]
 }
 
 /** Whether an order gives a card days: it is of the card alone, or its window takes in an end of the card. */

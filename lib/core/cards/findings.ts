@@ -9,7 +9,8 @@ import type { Ending, Suspension } from './cards.schema.ts'
 export type CardFigures =
   | { kind: 'book-does-not-recognise'; book: string; level: string }
   | { kind: 'level-too-low'; level: string; complexity: Complexity | 'not-rated' }
-  | { kind: 'training-only'; level?: string; supervisor?: string }
+  /** By a level; or by an assignment, which names its trainers. */
+  | { kind: 'training-only'; level?: string; supervisor?: string; trainers?: readonly string[] }
   | { kind: 'needs-supervisor'; supervisor?: string }
   | { kind: 'complexity-unrated' }
   | { kind: 'card-not-yet-valid'; firstDay: CalendarDate }

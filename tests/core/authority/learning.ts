@@ -8,7 +8,7 @@ export const NO_CARD = 'no-card sawKind=crosscut workKind=bucking | card.needed 
 /** No card, where an assignment opens training. */
 export const UNDER_ASSIGNMENT = 'no-card sawKind=crosscut workKind=bucking | card.needed | training'
 /** What an assignment alone gives. */
-export const LEARNS = 'training-only supervisor=B | assignment | training'
+export const LEARNS = 'training-only supervisor=B trainers=trainer | assignment | training'
 /** Stood down for an unsafe act. */
 export const SUSPENDED =
   'suspended because=unsafe-act form=stand-down notice=not-recorded | suspension | none'

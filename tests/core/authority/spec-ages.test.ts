@@ -205,7 +205,7 @@ describe('ages by capacity', () => {
       standing: 'training',
       findings: [
         'no-card sawKind=crosscut workKind=bucking | card.needed | training',
-        'training-only supervisor=B | assignment | training',
+        'training-only supervisor=B trainers=trainer | assignment | training',
         VOLUNTEER,
       ],
     },

@@ -233,7 +233,7 @@ describe('kinds of restriction', () => {
       findings: [
         'no-card sawKind=crosscut workKind=felling | card.needed | training',
         'no-felling | restriction | none',
-        'training-only supervisor=B | assignment | training',
+        'training-only supervisor=B trainers=trainer | assignment | training',
       ],
     },
   ]

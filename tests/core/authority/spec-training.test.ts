@@ -86,7 +86,13 @@ describe('what an assignment gives', () => {
   it('[AU35] beside a card without a last day, which is not shown to be in force', () => {
     const { lastDay: _lastDay, ...endless } = card('p-1', 'A')
     const facts = [adult('p-1', { cards: [endless] }), ...learning()]
-    expectRow({ name: '', facts, work: onLog, standing: 'training', findings: TRAINING })
+    expectRow({
+      name: '',
+      facts,
+      work: onLog,
+      standing: 'training',
+      findings: ['not-on-record what=last-day | card.days | training', LEARNS],
+    })
   })
 
   const alone: Row[] = [
@@ -192,7 +198,7 @@ describe('what an assignment gives', () => {
       standing: 'unknown',
       findings: [
         UNDER_ASSIGNMENT,
-        'training-only | assignment | training',
+        'training-only trainers=trainer | assignment | training',
         'complexity-unrated | complexity.rated | unknown',
       ],
     })
