@@ -3,6 +3,7 @@
 import './_look/tokens.css'
 import './_look/ground.css'
 import './_look/parts.css'
+import './_look/forms.css'
 import './_look/tables.css'
 import './_look/books.css'
 import { Broken } from './_parts/broken.tsx'

@@ -9,6 +9,7 @@ import { remedySentences, type AnswerContext } from '../../lib/wording/one-answe
 import { LapseLine } from '../_parts/lapse-line.tsx'
 import { Level } from '../_parts/level.tsx'
 import { Reasons } from '../_parts/reasons.tsx'
+import { Said } from '../_parts/said.tsx'
 import { StatusMark } from '../_parts/status-mark.tsx'
 import { readOpenRows, withRow } from './open-rows.ts'
 import { questionAddress, type TypedWords } from './typed-question.ts'
@@ -70,10 +71,12 @@ export function Row({
         </p>
       </td>
       <td role="cell">
-        <p>{reasonSentence(answer, context)}</p>
+        <p>
+          <Said>{reasonSentence(answer, context)}</Said>
+        </p>
         {change === undefined ? null : (
           <p className="change">
-            <b>Would change it:</b> {change}
+            <b>Would change it:</b> <Said>{change}</Said>
           </p>
         )}
         <p className="to-chain">
@@ -117,14 +120,15 @@ function Opened({
           ...(records === undefined ? {} : { records }),
         }}
       />
-      <Ways sentences={remedySentences(answer, context)} />
+      <Ways sentences={remedySentences(answer, context, 'This')} />
       {answer.notes.length === 0 ? null : (
         <section>
           <h3>Notes, which change no answer</h3>
           <ul className="small notes">
             {answer.notes.map((note, at) => (
               <li key={at}>
-                {noteSentence(note, names)} <span className="caption">On {noteDaysText(note)}.</span>
+                <Said>{noteSentence(note, names)}</Said>{' '}
+                <span className="caption">On {noteDaysText(note)}.</span>
               </li>
             ))}
           </ul>
@@ -142,7 +146,9 @@ function Ways({ sentences }: { sentences: readonly string[] }) {
       <h3>What would change it</h3>
       <ul className="small">
         {sentences.map((sentence) => (
-          <li key={sentence}>{sentence.replace(/^What would change it: /, 'This: ')}</li>
+          <li key={sentence}>
+            <Said>{sentence}</Said>
+          </li>
         ))}
       </ul>
     </section>

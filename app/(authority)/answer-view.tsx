@@ -12,6 +12,7 @@ import {
 import { questionSentence } from '../../lib/wording/questions.ts'
 import { Caution } from '../_parts/caution.tsx'
 import { LapseSample } from '../_parts/lapse-line.tsx'
+import { Said } from '../_parts/said.tsx'
 import { AnswerActs } from './answer-acts.tsx'
 import { AnswerGroupPart, groupId, TALLY_ID } from './answer-group.tsx'
 import { CrewView } from './crew-view.tsx'
@@ -22,10 +23,13 @@ export function AnswerView({
   answer,
   typed,
   readsJournal,
+  onPhone,
 }: {
   answer: AnswerForPage
   typed: TypedWords
   readsJournal: boolean
+  /** On a phone only the first group stands open: the counts above say what the others hold, and lead to them. */
+  onPhone: boolean
 }) {
   const { question, beside, names, groups, notes, crew } = answer
   const early = earlyTodaySentence(answer.statedAt, answer.program.timeZone, answer.today)
@@ -33,15 +37,21 @@ export function AnswerView({
   return (
     <>
       <section className="asked-of" aria-labelledby="asked">
-        <h2 id="asked">{questionSentence(headedWork(question.work, beside.runs), question, names, asked)}</h2>
+        <h2 id="asked">
+          <Said>{questionSentence(headedWork(question.work, beside.runs), question, names, asked)}</Said>
+        </h2>
         <ul className="small">
           {governingSentences(beside.runs, question.work, names).map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+            <li key={sentence}>
+              <Said>{sentence}</Said>
+            </li>
           ))}
           <li>{asOfSentence(answer.n, answer.statedAt, answer.today)}</li>
           {early === undefined ? null : <li>{early}</li>}
           {beside.placesNotCounted === undefined ? null : (
-            <li>{unnamedPlaceSentence(beside.placesNotCounted, names)}</li>
+            <li>
+              <Said>{unnamedPlaceSentence(beside.placesNotCounted, names)}</Said>
+            </li>
           )}
         </ul>
         <AnswerActs typed={typed} n={answer.n} />
@@ -53,9 +63,10 @@ export function AnswerView({
         <div>
           {groups
             .filter(({ count }) => count > 0)
-            .map((group) => (
+            .map((group, at) => (
               <AnswerGroupPart
                 key={group.standing}
+                isOpen={!onPhone || at === 0}
                 group={group}
                 answer={answer}
                 typed={typed}
@@ -78,9 +89,14 @@ export function AnswerView({
                   const whom = notedPeopleText(note.people, answer.asked, names)
                   return (
                     <li key={`${note.sentence} ${note.days ?? ''}`}>
-                      {note.sentence}
+                      <Said>{note.sentence}</Said>
                       {note.days === undefined ? null : ` On ${note.days}.`}
-                      {whom === '' ? null : <span className="caption"> About: {whom}.</span>}
+                      {whom === '' ? null : (
+                        <span className="caption">
+                          {' '}
+                          <Said>{`About: ${whom}.`}</Said>
+                        </span>
+                      )}
                     </li>
                   )
                 })}

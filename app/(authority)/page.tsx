@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { headers } from 'next/headers'
 import { redirect } from 'next/navigation'
 import { askForPage, type AnswerForPage } from '../../lib/usecases/authority/ask-for-page.ts'
 import { peopleToAsk, type PeopleToAsk } from '../../lib/usecases/authority/people-to-ask.ts'
@@ -51,11 +52,18 @@ export default async function QuestionPage({ searchParams }: { searchParams: Pro
           answer={answer}
           typed={typed.typed}
           readsJournal={visitor.permissions.includes('read-journal')}
+          onPhone={await isPhone()}
         />
       )}
       {typed.kind === 'none' ? <FirstQuestions items={may.items} today={may.today} /> : null}
     </DeskPage>
   )
+}
+
+/** Whether this browser says of itself that it is a phone's. */
+async function isPhone(): Promise<boolean> {
+  const held = await headers()
+  return held.get('sec-ch-ua-mobile') === '?1' || /\bMobi/.test(held.get('user-agent') ?? '')
 }
 
 async function standingOf(typed: TypedQuestion, people: PeopleToAsk): Promise<Standing> {

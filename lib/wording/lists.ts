@@ -14,6 +14,11 @@ function joined(parts: readonly string[], word: string): string {
   return parts.length === 1 ? last : `${parts.slice(0, -1).join(', ')} ${word} ${last}`
 }
 
+/** A phrase as a sentence: its first letter large, and a full stop after it where it has none of its own. */
+export function asSentence(phrase: string): string {
+  return capitalised(/[.!?]["”’]?$/.test(phrase) ? phrase : `${phrase}.`)
+}
+
 /** A phrase with its first letter large: the form at the start of a line. */
 export function capitalised(phrase: string): string {
   const first = phrase.codePointAt(0)

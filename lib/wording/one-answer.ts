@@ -51,15 +51,22 @@ export function reasonText(finding: Finding, names: Names): string {
   return finding.rule === undefined ? sentence : `${sentence} ${ruleMarkText(finding.rule)}`
 }
 
-/** What would change an answer, a sentence for each alternative, and what is open besides. Nothing to change where somebody may on their own. */
-export function remedySentences(answer: Answer, { names, edition }: AnswerContext): string[] {
+/**
+ * What would change an answer, a sentence for each alternative, and what is open besides. Nothing to change where
+ * somebody may on their own. Under a heading that says it already the first begins otherwise.
+ */
+export function remedySentences(
+  answer: Answer,
+  { names, edition }: AnswerContext,
+  first = 'What would change it',
+): string[] {
   if (answer.standing === 'independent') return []
   const { sets } = answer.remedies
   const besides = joinedByOr(apartPhrases(answer.remedies))
   if (sets.length === 0) return [`${NO_SET} Open: ${besides}.`]
   return [
     ...sets.map((set, place) => {
-      const opening = place === 0 ? 'What would change it' : 'Or'
+      const opening = place === 0 ? first : 'Or'
       return `${opening}: ${changeSetPhrase(set, names, edition)}.`
     }),
     `Besides: ${besides}.`,

@@ -42,9 +42,15 @@ async function begin(page: Page): Promise<void> {
   await signInAs(page, 'manager')
 }
 
-/** The pages that show names, but for the question's, and some that each shows. */
+/** The pages that show names, and some that each shows. */
+const ASKED =
+  'work=bucking&across=12&complexity=least&saw=crosscut&first=1+Jul+2027&last=5+Jul+2027&place=upper-fernhollow'
+
 const PAGES = [
   ['people', '/people', Object.values(NAMES)],
+  ['the question, asked', `/?${ASKED}`, [NAMES.long, NAMES.longArabic, NAMES.vietnamese]],
+  ['the question with a chain open', `/?${ASKED}&open=tomo`, [NAMES.long]],
+  ['the question about one', `/?${ASKED}&person=tomo`, [NAMES.long]],
   ['a person from right to left', '/people/ines', [NAMES.arabic, NAMES.hebrew]],
   ['a person with a long name', '/people/tomo', [NAMES.long, NAMES.arabic, NAMES.hebrew]],
   ['a person with a Vietnamese name', '/people/wren', [NAMES.vietnamese, NAMES.arabic, NAMES.hebrew]],

@@ -6,8 +6,9 @@ import { dayText, spanText } from '../../../lib/wording/days.ts'
 import { heldText } from '../../../lib/wording/held.ts'
 import { capitalised } from '../../../lib/wording/lists.ts'
 import { markedDayText } from '../../../lib/wording/then.ts'
-import { complexitiesText, dayFromToday, lineReasons, lineText } from '../../../lib/wording/standing-lines.ts'
-import { inchesText, sawKindWords, workKindWords } from '../../../lib/wording/work-words.ts'
+import { complexitiesText, lineReasons, lineText } from '../../../lib/wording/standing-lines.ts'
+import { askedAsText, coversDay, heldUntilText } from '../../../lib/wording/strata.ts'
+import { sawKindWords, workKindWords } from '../../../lib/wording/work-words.ts'
 import { LapseKey, LapseLine } from '../../_parts/lapse-line.tsx'
 import { Level } from '../../_parts/level.tsx'
 import { Said } from '../../_parts/said.tsx'
@@ -90,10 +91,7 @@ type Day = PersonPage['day']
 /** What the strata were asked about, so that nobody takes them for an answer about a log. */
 function askedAs({ strata, names }: PersonPage): string {
   const work = strata[0]?.work
-  if (work === undefined) return ''
-  const place = work.place === undefined ? '' : ` at ${names.place(work.place)}`
-  const species = work.species === undefined ? '' : ` of ${work.species}`
-  return `Asked for two people on the saw and a log${species} of ${inchesText(work.diameter)}${place}. What restricts a card stands with the card.`
+  return work === undefined ? '' : askedAsText(work, names)
 }
 
 function WorkName({ stratum: { work, complexities, level } }: { stratum: Stratum }) {
@@ -165,7 +163,7 @@ function HoldingLine({ holding: { what, runs, last }, person }: { holding: Holdi
 }
 
 function HoldingMark({ holding: { what, runs, last }, day }: { holding: Holding; day: Day }) {
-  const covering = runs.find((run) => covers(run, day))
+  const covering = runs.find((run) => coversDay(run, day))
   if (what.kind === 'suspension') {
     return covering === undefined ? <span className="mark">Over</span> : <StatusMark of="suspended" />
   }
@@ -177,23 +175,8 @@ function HoldingMark({ holding: { what, runs, last }, day }: { holding: Holding;
 
 /** Until when something holds, began or is over. */
 function holdingText({ what, runs, last }: Holding, person: PersonPage): string {
-  const { day } = person
-  const today = countedFrom(person)
-  if (last !== undefined) return `through ${dayFromToday(last, today)}`
-  if (runs.some((run) => covers(run, day))) {
-    return what.kind === 'suspension' ? 'until it is lifted' : 'no last day on record'
-  }
-  const coming = runs.flatMap(({ first }) => (first !== undefined && first > day ? [first] : [])).sort()[0]
-  if (coming !== undefined) return `from ${dayFromToday(coming, today)}`
-  const over = runs
-    .flatMap((run) => run.last ?? [])
-    .sort()
-    .at(-1)
-  return over === undefined ? 'on no day' : dayText(over)
-}
-
-function covers({ first, last }: Holding['runs'][number], day: Day): boolean {
-  return (first === undefined || first <= day) && (last === undefined || day <= last)
+  const held = { kind: what.kind, runs, ...(last === undefined ? {} : { last }) }
+  return heldUntilText(held, person.day, countedFrom(person))
 }
 
 /** What bears on the authority, and is not over since before the days shown; certificates and cards stay to be seen. */

@@ -7,7 +7,7 @@ import type {
 import type { ShownEntry } from '../../../lib/usecases/people/shown-entries.ts'
 import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
 import { momentText } from '../../../lib/wording/days.ts'
-import { capitalised, joinedByAnd } from '../../../lib/wording/lists.ts'
+import { asSentence, capitalised, joinedByAnd } from '../../../lib/wording/lists.ts'
 import { Said } from '../../_parts/said.tsx'
 import { Section } from '../../_parts/section.tsx'
 import { enterPath } from '../../records/enter-path.ts'
@@ -119,7 +119,7 @@ function History({
     version.closed === undefined ? (
       <div key={version.recorded.n}>
         <p className="entry">
-          <Said>{`${capitalised(version.says)}.`}</Said>
+          <Said>{asSentence(version.says)}</Said>
         </p>
         <Entry
           entry={version.recorded}
@@ -165,7 +165,7 @@ function Superseded({
       <p className="entry">
         <span className="caption">Counts no more: </span>
         <s>
-          <Said>{`${capitalised(version.says)}.`}</Said>
+          <Said>{asSentence(version.says)}</Said>
         </s>
       </p>
       <Entry entry={version.recorded} verb="Recorded" readsJournal={readsJournal} />

@@ -1,6 +1,6 @@
 import type { EntryBehind, VersionRead } from '../../../../lib/usecases/records/read-record.ts'
 import { dayText, momentText } from '../../../../lib/wording/days.ts'
-import { capitalised } from '../../../../lib/wording/lists.ts'
+import { asSentence } from '../../../../lib/wording/lists.ts'
 import { Said } from '../../../_parts/said.tsx'
 
 /** The versions of a record: what counts no more stands struck, and is said to be so in words. */
@@ -17,12 +17,12 @@ export function Versions({
         <li key={fact.recordedIn} className={closed === undefined ? undefined : 'superseded'}>
           <p className="entry">
             {closed === undefined ? (
-              <Said>{`${capitalised(says)}.`}</Said>
+              <Said>{asSentence(says)}</Said>
             ) : (
               <>
                 <span className="caption">Counts no more: </span>
                 <s>
-                  <Said>{`${capitalised(says)}.`}</Said>
+                  <Said>{asSentence(says)}</Said>
                 </s>
               </>
             )}
