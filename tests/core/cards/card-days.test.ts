@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   cardStateOn,
@@ -9,6 +10,7 @@ import { extendedDays } from '../../../lib/core/cards/extensions.ts'
 import { dateOf, fromEpochDay, toEpochDay } from '../../../lib/core/calendar/dates.ts'
 import { toSpan } from '../../../lib/core/calendar/spans.ts'
 import { card, ending, extension } from '../../builders/cards.ts'
+import { RUNS } from '../../property-runs.ts'
 
 const nothing: CardRecords = { endings: [], extensions: [], resolutions: [], suspensions: [] }
 const stateOn = (indexed: ReturnType<typeof indexCard>, day: string) =>
@@ -120,6 +122,37 @@ describe('orders that extend', () => {
     const far = extension('far', { of: window, runsTo: '2024-12-31', effectiveDay: '2021-10-08' })
     expect(lastDay(old, [far])).toBe('2024-12-31')
     expect(lastDay(old, [far, single('2023-03-31')])).toBe('2024-12-31')
+  })
+
+  it('[CD7] one more order never gives fewer days, whichever it is', () => {
+    const dates = fc.integer({ min: 2018, max: 2025 }).map((year) => `${year}-07-01`)
+    const orders = fc.array(
+      fc.record({
+        runsTo: dates,
+        effectiveDay: dates,
+        window: fc.option(fc.tuple(dates, dates), { nil: undefined }),
+      }),
+      { minLength: 1, maxLength: 5 },
+    )
+    fc.assert(
+      fc.property(orders, dates, (some, own) => {
+        const made = some.map(({ runsTo, effectiveDay, window: days }, at) =>
+          extension(`order-${at}`, {
+            runsTo,
+            effectiveDay,
+            of:
+              days === undefined
+                ? { kind: 'card', card: 'card-p-1' }
+                : { kind: 'window', firstDay: days[0], lastDay: days[1] },
+          }),
+        )
+        const held = { ...old, lastDay: dateOf(own) }
+        const all = lastDay(held, made) ?? ''
+        for (let at = 0; at < made.length; at += 1)
+          expect(all >= (lastDay(held, made.toSpliced(at, 1)) ?? '')).toBe(true)
+      }),
+      { numRuns: RUNS },
+    )
   })
 
   it('[CD8] an order of another book or of another card changes nothing', () => {
