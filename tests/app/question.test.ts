@@ -34,6 +34,7 @@ const address = (words: Readonly<Record<string, string>>) => `/?${new URLSearchP
 async function pageOf(name: string, options: BrowserContextOptions = {}): Promise<WatchedPage> {
   const watched = await watchedPage(browser, kerfbook.address, options)
   await signIn(watched.page, name)
+  await watched.page.goto('/')
   return watched
 }
 

@@ -148,8 +148,8 @@ export const CHANGES: readonly PlantedChange[] = [
   {
     rule: 'an assignment wants somebody designated',
     file: `${authority}/judge-assignment.ts`,
-    from: 'assignment.trainers.some(',
-    to: 'assignment.trainers.every(',
+    from: 'designatedTrainers(authority, assignment, work, day).length > 0',
+    to: 'designatedTrainers(authority, assignment, work, day).length >= 0',
   },
   {
     rule: 'two cards never add up',
