@@ -6,6 +6,7 @@ import { capitalised } from '../../lib/wording/lists.ts'
 import { STANDING_EXPLANATIONS } from '../../lib/wording/standings.ts'
 import { sawKindWords, workKindWords } from '../../lib/wording/work-words.ts'
 import { LapseScale } from '../_parts/lapse-line.tsx'
+import { Said } from '../_parts/said.tsx'
 import { Row } from './answer-row.tsx'
 import { questionAddress, type TypedWords } from './typed-question.ts'
 
@@ -121,7 +122,7 @@ function Cardless({
         {people.map((person) => (
           <li key={person}>
             <a href={questionAddress('/', typed, { person, open: undefined })}>
-              <bdi>{names.person(person)}</bdi>
+              <Said>{names.person(person)}</Said>
             </a>
           </li>
         ))}

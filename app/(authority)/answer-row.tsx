@@ -49,10 +49,10 @@ export function Row({
       <th role="rowheader" scope="row">
         {isReadable ? (
           <a href={`/people/${encodeURIComponent(answer.person)}`}>
-            <bdi>{name}</bdi>
+            <Said>{name}</Said>
           </a>
         ) : (
-          <bdi>{name}</bdi>
+          <Said>{name}</Said>
         )}
         <Speaker row={row} page={page} />
       </th>
@@ -84,7 +84,7 @@ export function Row({
             {opened === undefined ? 'The whole chain' : 'Shut the chain'}
             <span className="hidden-by-sight">
               {' '}
-              of <bdi>{name}</bdi>
+              of <Said>{name}</Said>
             </span>
           </a>
         </p>

@@ -1,5 +1,6 @@
 import type { PeopleToAsk, PersonToAsk } from '../../lib/usecases/authority/people-to-ask.ts'
 import { fieldId, type FormProblem } from '../_parts/form-state.ts'
+import { Said } from '../_parts/said.tsx'
 import { TextBlank } from './blanks.tsx'
 import { idsOf, type TypedWords } from './typed-question.ts'
 
@@ -61,7 +62,9 @@ export function CrewChoice({
                     value={id}
                     defaultChecked={at < taken.length}
                   />
-                  <bdi>{name}</bdi>
+                  <span>
+                    <Said>{name}</Said>
+                  </span>
                 </label>
               </li>
             ))}

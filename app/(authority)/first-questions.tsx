@@ -3,6 +3,7 @@ import type { ItemToAsk } from '../../lib/usecases/authority/what-to-ask.ts'
 import { spanText } from '../../lib/wording/days.ts'
 import { addressWith } from '../_parts/address.ts'
 import { Section } from '../_parts/section.tsx'
+import { Said } from '../_parts/said.tsx'
 
 /** How many pieces of coming work are proposed. */
 const PROPOSED = 6
@@ -26,7 +27,7 @@ export function FirstQuestions({ items, today }: { items: readonly ItemToAsk[]; 
         {coming.map(({ id, name, first, last }) => (
           <li key={id}>
             <a href={addressWith('/', {}, { item: id })}>
-              <bdi>{name}</bdi>
+              <Said>{name}</Said>
             </a>{' '}
             <span className="caption">{spanText({ first, last })}</span>
           </li>

@@ -8,6 +8,7 @@ import { complexityWords, sawKindWords, workKindVerbs } from '../../lib/wording/
 import { readDay } from '../../lib/wording/read-day.ts'
 import type { FormProblem } from '../_parts/form-state.ts'
 import { ErrorSummary } from '../_parts/error-summary.client.tsx'
+import { apart } from '../_parts/said.tsx'
 import { ChoiceBlank, TextBlank } from './blanks.tsx'
 import { CrewChoice } from './crew-choice.tsx'
 import type { BlankName, TypedWords } from './typed-question.ts'
@@ -103,7 +104,9 @@ export function QuestionForm({
         <datalist id="items">
           {items.map(({ id, name, first, last }) => (
             <option key={id} value={id}>
-              {first === undefined || last === undefined ? name : `${name}, ${spanText({ first, last })}`}
+              {first === undefined || last === undefined
+                ? name
+                : `${apart(name)}, ${spanText({ first, last })}`}
             </option>
           ))}
         </datalist>

@@ -18,3 +18,8 @@ export function Said({ children }: { children: string }) {
   }
   return from === 0 ? children : [...parts, children.slice(from)]
 }
+
+/** Text set apart where no element can do it, as in an option: the marks for it are of Unicode (UAX #9, FSI and PDI). */
+export function apart(text: string): string {
+  return `\u2068${text}\u2069`
+}

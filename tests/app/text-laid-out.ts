@@ -78,7 +78,10 @@ export function mingledDirections(page: Page): Promise<string[]> {
       let holder = node.parentElement
       if (holder === null || holder.closest('script, style, svg')) continue
       while (holder.parentElement !== null && !isIsolating(holder)) holder = holder.parentElement
-      const others = Array.from(holder.textContent).filter(
+      // What FSI and PDI enclose is set apart too, where no element can be.
+      const together = holder.textContent.replace(/\u2068[^\u2069]*\u2069/gu, '')
+      if (!FROM_RIGHT.test(together)) continue
+      const others = Array.from(together).filter(
         (letter) => FROM_LEFT.test(letter) && !FROM_RIGHT.test(letter),
       )
       if (others.length > 0) findings.add(`${holder.localName}: ${holder.textContent.slice(0, 120)}`)
