@@ -47,13 +47,15 @@ export function Row({
   return (
     <tr role="row" id={rowId(answer.person)} tabIndex={-1}>
       <th role="rowheader" scope="row">
-        {isReadable ? (
-          <a href={`/people/${encodeURIComponent(answer.person)}`}>
+        <span className="answered-for">
+          {isReadable ? (
+            <a href={`/people/${encodeURIComponent(answer.person)}`}>
+              <Said>{name}</Said>
+            </a>
+          ) : (
             <Said>{name}</Said>
-          </a>
-        ) : (
-          <Said>{name}</Said>
-        )}
+          )}
+        </span>
         <Speaker row={row} page={page} />
       </th>
       <td role="cell" className="days">

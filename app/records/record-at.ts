@@ -10,10 +10,15 @@ import { valueForPage } from '../_door/value-for-page.ts'
 import { caller, visitorOf, type Visitor } from '../_door/visitor.ts'
 import { recordPath, sectionOf } from './section-words.ts'
 
-/** What the pages and forms of records may name, once for each request. */
-export const choicesFor = cache(async (path: string): Promise<RecordChoices> =>
-  valueForPage(await callQuery(runtime(), recordChoices, { input: {} }, await caller()), path),
+/** What forms of records may name, once for each request; whoever is signed out by now is told so in their form. */
+export const lookAtChoices = cache(async () =>
+  callQuery(runtime(), recordChoices, { input: {} }, await caller()),
 )
+
+/** What the pages of records may name. */
+export async function choicesFor(path: string): Promise<RecordChoices> {
+  return valueForPage(await lookAtChoices(), path)
+}
 
 /** The section that an address names; an address that names none leads nowhere. */
 export function sectionAt(slug: string): RecordSection {

@@ -53,10 +53,10 @@ async function shownIn(html: string): Promise<{ people: Map<string, Shown>; crew
     const text = (element: Element | null) => (element?.textContent ?? '').replaceAll(/\s+/g, ' ').trim()
     return {
       people: [...parsed.querySelectorAll('section.group')].flatMap((section) => {
-        const group = section.id.replace('answer-', '')
+        const group = section.querySelector('div[id^="answer-"]')?.id.replace('answer-', '') ?? ''
         return [
           ...[...section.querySelectorAll('table.answers > tbody > tr')].map((row) => ({
-            name: text(row.querySelector('th bdi')),
+            name: text(row.querySelector('th .answered-for')),
             group,
             says: text(row),
             held: text(row.querySelector('.holds .entry')),

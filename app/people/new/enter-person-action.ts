@@ -18,12 +18,14 @@ import {
   sentPaper,
   toldInOrder,
 } from '../../records/form/typed-record.ts'
-import { choicesFor } from '../../records/record-at.ts'
+import { lookAtChoices } from '../../records/record-at.ts'
 import { MEMBERSHIP } from './membership.ts'
 
 /** Enters somebody new with their first membership, and goes to their page. */
 export async function enterPersonAction(before: FormState, typed: FormData): Promise<FormState> {
-  const choices = await choicesFor('/people/new')
+  const lookedAt = await lookAtChoices()
+  if (lookedAt.kind !== 'done') return formAfter(before, typed, lookedAt)
+  const choices = lookedAt.value
   const person = readTypedFields(PERSON_FORM, typed, FIELDS, choices)
   const member = readTypedFields(MEMBERSHIP_PARTS, typed, MEMBERSHIP, choices)
   const paper = sentPaper(typed, choices)

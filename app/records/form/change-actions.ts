@@ -10,7 +10,7 @@ import type { RecordSection } from '../../../lib/usecases/records/record-kinds.t
 import { formAfter, formAgain, typedText } from '../../_door/form-outcome.ts'
 import { caller } from '../../_door/visitor.ts'
 import type { FormState } from '../../_parts/form-state.ts'
-import { choicesFor, lookAtRecord, withBeyond } from '../record-at.ts'
+import { lookAtChoices, lookAtRecord, withBeyond } from '../record-at.ts'
 import { recordPath, SECTION_WORDS } from '../section-words.ts'
 import { besideOf } from './beside.ts'
 import { FORMS } from './forms.ts'
@@ -28,7 +28,9 @@ export async function enterAction(
   typed: FormData,
 ): Promise<FormState> {
   if (!Object.hasOwn(SECTION_WORDS, section)) notFound()
-  const sent = sentRecord(section, typed, await choicesFor(recordPath(section, 'new')))
+  const choices = await lookAtChoices()
+  if (choices.kind !== 'done') return formAfter(before, typed, choices)
+  const sent = sentRecord(section, typed, choices.value)
   if (sent.problems.length > 0) return formAgain(before, typed, { problems: sent.told(sent.problems) })
   const input = { fields: sent.fields, ...sent.paper }
   const who = await caller()
@@ -59,7 +61,9 @@ export async function correctAction(
   const [latest] = looked.kind === 'done' ? looked.value.versions : []
   if (looked.kind !== 'done' || latest === undefined)
     return formAfter(before, typed, looked.kind === 'done' ? { kind: 'not-found' } : looked)
-  const choices = withBeyond(await choicesFor(here), latest.fact)
+  const lookedAt = await lookAtChoices()
+  if (lookedAt.kind !== 'done') return formAfter(before, typed, lookedAt)
+  const choices = withBeyond(lookedAt.value, latest.fact)
   const sent = sentRecord(section, typed, choices)
   const why = typedText(typed, WHY.name).trim()
   const missing = why === '' ? [{ path: WHY.name, message: 'say what was wrong, and how you know' }] : []
