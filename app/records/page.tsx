@@ -49,6 +49,13 @@ export default async function RecordsRoom() {
           </ul>
         )}
       </Section>
+      {visitor.permissions.includes('stand-down') ? (
+        <p className="row">
+          <a className="button" href="/stand-down">
+            Stand somebody down
+          </a>
+        </p>
+      ) : null}
       <Section id="kinds" title="By kind">
         <ul className="histories">
           {sections.map(({ section, count }) => (

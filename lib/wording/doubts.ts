@@ -65,6 +65,8 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
   'age-not-attested': () => 'The day they are of age from is on record, and nobody is named who attested it.',
   'administrative-open-ended': (doubt) =>
     `An administrative suspension runs from ${dayText(doubt.firstDay)} without a last day and has not been lifted.`,
+  'stand-down-waits': (doubt) =>
+    `The stand-down from ${dayText(doubt.firstDay)} waits for a certifying official to confirm or lift it.`,
   'lifted-before-recorded': (doubt) =>
     `The suspension from ${dayText(doubt.firstDay)} was recorded again in entry ${doubt.entry}, and what lifts it, “${doubt.lift}”, is of entry ${doubt.liftEntry}, before it.`,
   'resolved-by-holder': (doubt, names) =>

@@ -12,6 +12,9 @@ export const EVENT_KINDS = [
   'record-entered',
   'record-corrected',
   'record-withdrawn',
+  'stood-down',
+  'notice-reached',
+  'stand-down-confirmed',
   'book-adopted',
   'account-given',
   'account-link-made',
@@ -56,6 +59,7 @@ export type EventSaid = {
   section?: string
   record?: string
   person?: string
+  unit?: string
 }
 
 /** The sentence of an event, after the name of who did it: “… founded the program”. */
@@ -90,6 +94,12 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   'record-entered': (said) => `entered ${recordText(said)}`,
   'record-corrected': (said) => `corrected ${recordText(said)}`,
   'record-withdrawn': (said) => `withdrew ${recordText(said)}, which never should have stood`,
+  'stood-down': ({ record, person, unit }) =>
+    `stood ${person ?? unit ?? 'somebody'} down at once${record === undefined ? '' : `, by ${record}`}`,
+  'notice-reached': ({ record, person }) =>
+    `recorded that ${record ?? 'a stand-down'} reached ${person ?? 'somebody'}`,
+  'stand-down-confirmed': ({ record }) =>
+    `confirmed ${record ?? 'a stand-down'}; it is a suspension from now on`,
   'book-adopted': ({ book }) =>
     `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
   'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,

@@ -90,6 +90,13 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'records/[kind]/[id]/page.tsx': [`/records/people/${UNIT_OF_INES}`, `/records/people/${OTHER_UNIT}`],
   'records/[kind]/[id]/correct/page.tsx': [`/records/people/${UNIT_OF_INES}/correct`],
   'records/[kind]/[id]/withdraw/page.tsx': [`/records/people/${UNIT_OF_INES}/withdraw`],
+  'records/[kind]/[id]/notice/page.tsx': ['/records/suspensions/not-there/notice'],
+  'records/[kind]/[id]/confirm/page.tsx': ['/records/suspensions/not-there/confirm'],
+  'stand-down/page.tsx': [
+    '/stand-down',
+    `/stand-down?person=${UNIT_OF_INES}`,
+    `/stand-down?person=${OTHER_UNIT}`,
+  ],
   'rulebooks/page.tsx': ['/rulebooks'],
   'rulebooks/[edition]/page.tsx': ['/rulebooks/federal-crosscut-2016'],
   'rulebooks/[edition]/confirm/[rule]/page.tsx': [CONFIRM],
@@ -194,11 +201,19 @@ function expectedAt(address: string, who: Who): number {
   if (/^\/records\/(places|ratings|raises)/.test(path)) return 200
   if (path === '/people/new' || path === '/records/certificates/new')
     return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
+  // Whoever may stand down at all opens the form; about somebody beyond their reach it leads nowhere.
+  if (path === '/stand-down') {
+    if (!isIn(who, ['crew-coordinator', ...WHOLE_PROGRAM])) return 403
+    const named = new URL(address, 'http://x').searchParams.get('person')
+    if (named === null || isIn(who, WHOLE_PROGRAM)) return 200
+    return who.name === 'ines' && named === UNIT_OF_INES ? 200 : 404
+  }
   if (path === '/records/suspensions/new') return isIn(who, WHOLE_PROGRAM) ? 200 : 403
   if (path.startsWith('/journal')) return isIn(who, WHOLE_PROGRAM) ? 200 : 403
   // Sign-in leads to the first page, and from there on to one that an auditor may read.
   if (address === '/' && who.role === 'auditor') return 307
   if (!isIn(who, WORKERS)) return 403
+  if (path.includes('/not-there/')) return 404
   if (/^\/records\/people\/.*\/(correct|withdraw)$/.test(path) && who.name !== 'marit' && who.name !== 'ines')
     return isIn(who, ['certifying-official']) ? 403 : 404
   if (!/^\/(people|records\/people)\//.test(path)) return 200

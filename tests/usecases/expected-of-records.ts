@@ -8,6 +8,7 @@ export type Expected = {
 }
 
 const KEEPS_PEOPLE = ['crew-coordinator', 'program-manager'] as const
+const STANDS_DOWN = ['crew-coordinator', 'certifying-official', 'program-manager'] as const
 const KEEPS_CARDS = ['certifying-official', 'program-manager'] as const
 const RESOLVES = ['certifying-official'] as const
 const MANAGES = ['program-manager'] as const
@@ -104,6 +105,12 @@ const ROWS: readonly Row[] = [
 /** Everybody who works here has a record of their own to read; an auditor has none. */
 const WORKERS = ROLES.filter((role) => role !== 'auditor')
 
+const standDown = {
+  subject: { kind: 'person', person: NOBODY },
+  kind: 'unsafe-act',
+  reason: 'Invented',
+  told: false,
+}
 const correcting = { id: 'no-such-record', version: 1, why: 'Invented' }
 
 /** The same table for what is entered, corrected and withdrawn by hand, a section at a time. */
@@ -132,6 +139,14 @@ export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
   'records/list-program': { input: { section: 'places' }, may: ROLES, scoped: 'is-enough' },
   'records/read-people': { input: { section: 'cards', id: 'no-card' }, may: WORKERS, scoped: 'is-enough' },
   'records/read-program': { input: { section: 'places', id: PLACE }, may: ROLES, scoped: 'is-enough' },
+  'records/stand-down': { input: standDown, may: STANDS_DOWN, scoped: 'is-enough' },
+  'records/stand-down-before': { input: standDown, may: STANDS_DOWN, scoped: 'is-enough' },
+  'records/notice-reached': {
+    input: { id: 'no-such-record', version: 1, person: NOBODY },
+    may: STANDS_DOWN,
+    scoped: 'is-enough',
+  },
+  'records/confirm-stand-down': { input: correcting, may: KEEPS_CARDS, scoped: 'is-enough' },
   'records/counts': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'records/choices': { input: {}, may: WORKERS, scoped: 'is-enough' },
   ...Object.fromEntries(

@@ -89,6 +89,13 @@ export default async function PersonPageAt(address: Address) {
         <ErrorSummary state={{ command: '', tries: 0, problems, values: {} }} />
         <ThenNotice told={{ ...person, knownThen: isAsTyped('known') }} path={path} words={then} />
         <Summary person={person} />
+        {visitor.permissions.includes('stand-down') ? (
+          <p>
+            <a className="button" href={`/stand-down?person=${encodeURIComponent(person.id)}`}>
+              Stand down
+            </a>
+          </p>
+        ) : null}
         <p>
           <strong>{AUTHORITY_IS_NOT_SAFETY}</strong>
         </p>

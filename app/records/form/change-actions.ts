@@ -15,8 +15,8 @@ import { recordPath, SECTION_WORDS } from '../section-words.ts'
 import { besideOf } from './beside.ts'
 import { FORMS } from './forms.ts'
 import { keptFields } from './shown.ts'
-import { toldConsequences } from './told-consequences.ts'
-import { digestOf, sentRecord, WHY, withValues } from './typed-record.ts'
+import { toldBefore } from './told-before.ts'
+import { sentRecord, WHY, withValues } from './typed-record.ts'
 
 /** Which record a form is about. */
 export type RecordMeant = { section: RecordSection; id: string }
@@ -142,26 +142,4 @@ function inItsPlaces(state: FormState, sent: Sent): FormState {
     ...state,
     problems: sent.told(state.problems.map(({ field, message }) => ({ path: field, message }))),
   }
-}
-
-type Would = Awaited<ReturnType<typeof callQuery<never, never, BeforeValue>>>
-type BeforeValue = ReturnType<(typeof BEFORE.correcting)[RecordSection]['answer']>
-
-/**
- * The form with what it would change, where that was not told yet of the very same input; nothing where it was, and the
- * change may be made.
- */
-function toldBefore(before: FormState, typed: FormData, input: object, would: Would): FormState | undefined {
-  const digest = digestOf(input)
-  const isTold = typedText(typed, 'intent') === 'do' && typedText(typed, 'told') === digest
-  if (isTold) return undefined
-  if (would.kind !== 'done') return formAfter(before, typed, would)
-  if (!would.value.ok)
-    return would.value.outcome.kind === 'invalid'
-      ? formAgain(before, typed, {
-          problems: would.value.outcome.fields.map(({ path, message }) => ({ field: path, message })),
-        })
-      : formAfter(before, typed, would.value.outcome)
-  const told = toldConsequences(would.value, would.value.names)
-  return withValues(formAgain(before, typed, { told }), { told: digest })
 }

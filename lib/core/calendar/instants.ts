@@ -53,3 +53,14 @@ export function endOfDay(date: CalendarDate, timeZone: string): Instant {
     .subtract({ milliseconds: 1 })
     .toString({ fractionalSecondDigits: 3 }) as Instant
 }
+
+/**
+ * The moment of a day and a time of day, `14:30`, in a time zone. A time that the clocks left out means the one as much
+ * later; of one that came twice it is the first.
+ */
+export function momentOf(date: CalendarDate, time: string, timeZone: string): Instant {
+  return Temporal.PlainDate.from(date)
+    .toZonedDateTime({ timeZone, plainTime: Temporal.PlainTime.from(time) })
+    .toInstant()
+    .toString({ fractionalSecondDigits: 3 }) as Instant
+}

@@ -53,7 +53,7 @@ export function programDoubts(
     doubtCertificate(certificate, names.get(certificate.person), today, doubt)
   const cards = new CardDoubts(records, editions, today, doubt)
   for (const card of records.cards) cards.look(card)
-  doubtSuspensions(records, doubt)
+  doubtSuspensions(records, today, doubt)
   doubtWithdrawn(program, doubt)
   const ratings = new RatingDoubts(records, editions, doubt)
   for (const rating of records.ratings) ratings.look(rating)
@@ -126,10 +126,12 @@ function doubtCertificate(
   doubt(certificate, { kind: 'certificate-without-days', subject, missing })
 }
 
-function doubtSuspensions(records: Records, doubt: TellDoubt): void {
+function doubtSuspensions(records: Records, today: CalendarDate, doubt: TellDoubt): void {
   const lifted = new Set(records.lifts.map((lift) => lift.suspension))
   for (const suspension of records.suspensions) {
-    const { id, kind, firstDay, lastDay } = suspension
+    const { id, form, kind, firstDay, lastDay } = suspension
+    const isOver = lifted.has(id) || (lastDay !== undefined && lastDay < today)
+    if (form === 'stand-down' && !isOver) doubt(suspension, { kind: 'stand-down-waits', firstDay })
     if (kind !== 'administrative' || lastDay !== undefined || lifted.has(id)) continue
     doubt(suspension, { kind: 'administrative-open-ended', firstDay })
   }

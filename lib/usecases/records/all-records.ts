@@ -7,6 +7,7 @@ import { LIST_RECORDS } from './list-records.ts'
 import { READ_RECORD } from './read-record.ts'
 import { recordCounts } from './record-counts.ts'
 import { recordChoices } from './record-choices.ts'
+import { confirmStandDown, noticeReached, standDown } from './stand-down.ts'
 import { RECORD_SECTIONS, type RecordSection } from './record-kinds.ts'
 
 type Sectioned<Make extends (section: RecordSection) => unknown> = Readonly<
@@ -32,6 +33,7 @@ export const WITHDRAW: Sectioned<typeof withdrawRecord> = ofEach((section) => wi
 /** What correcting, withdrawing or (where it stops work) entering a record would change, before it is done. */
 export const BEFORE = {
   entering: { suspensions: consequencesOf(ENTER.suspensions) },
+  standingDown: consequencesOf(standDown),
   correcting: ofEach((section) => consequencesOf(correctRecord(section))),
   withdrawing: ofEach((section) => consequencesOf(withdrawRecord(section))),
 } as const
@@ -45,6 +47,10 @@ export const RECORD_USE_CASES: readonly UseCaseFace[] = [
   recordChoices,
   recordCounts,
   BEFORE.entering.suspensions,
+  BEFORE.standingDown,
+  standDown,
+  noticeReached,
+  confirmStandDown,
   ...RECORD_SECTIONS.flatMap((section) => [BEFORE.correcting[section], BEFORE.withdrawing[section]]),
   enterPerson,
   ...RECORD_SECTIONS.flatMap((section) =>

@@ -12,6 +12,7 @@ import {
   clockIn,
   dateIn,
   endOfDay,
+  momentOf,
   isTimeZone,
   readInstant,
   type Instant,
@@ -109,6 +110,16 @@ describe('in a time zone', () => {
     ['the last kept day', '2199-12-31', 'America/Denver', '2200-01-01T06:59:59.999Z'],
   ])('[CAL21] %s: %s in %s ends at %s', (_name, day, zone, moment) => {
     expect(endOfDay(dateOf(day), zone)).toBe(moment)
+  })
+
+  // The rule for times that come twice or not at all: RFC 5545 (2009), 3.3.5, form 3, as ECMAScript's Temporal follows it.
+  it.each([
+    ['an ordinary time', '2027-07-08', '14:30', 'America/Denver', '2027-07-08T20:30:00.000Z'],
+    ['UTC', '2027-07-08', '00:00', 'UTC', '2027-07-08T00:00:00.000Z'],
+    ['a time that comes twice', '2027-11-07', '01:30', 'America/Denver', '2027-11-07T07:30:00.000Z'],
+    ['a time left out', '2027-03-14', '02:30', 'America/Denver', '2027-03-14T09:30:00.000Z'],
+  ])('[CAL24] %s: %s %s in %s', (_name, day, time, zone, moment) => {
+    expect(momentOf(dateOf(day), time, zone)).toBe(moment)
   })
 
   it('[CAL21] the next millisecond belongs to the next day', () => {

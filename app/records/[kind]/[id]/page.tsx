@@ -11,6 +11,7 @@ import { FORMS } from '../../form/forms.ts'
 import { shownFields } from '../../form/shown.ts'
 import { mayWrite, recordForPage } from '../../record-at.ts'
 import { recordPath, SECTION_WORDS } from '../../section-words.ts'
+import { Stopping } from './stopping.tsx'
 import { Versions } from './versions.tsx'
 
 type Address = { params: Promise<{ kind: string; id: string }>; searchParams: Promise<AddressWords> }
@@ -21,6 +22,9 @@ export const metadata: Metadata = { title: 'A record' }
 const KEPT: Readonly<Record<string, string>> = {
   entered: 'It is on record. It counts from the next question that is asked.',
   corrected: 'It is corrected. What it said before stays in its history, with why.',
+  'stood-down': 'It stands from now on, and stops all that it stops. It waits for a certifying official.',
+  noticed: 'It is on record whom the notice reached, and when.',
+  confirmed: 'It is confirmed, and is a suspension from now on.',
   withdrawn: 'It is withdrawn. It counts no more, and stays in its history, with why.',
 }
 
@@ -100,6 +104,9 @@ export default async function RecordPage({ params, searchParams }: Address) {
           </p>
         ) : null}
       </Section>
+      {latest === undefined || section !== 'suspensions' || !isOnRecord ? null : (
+        <Stopping fact={latest.fact} own={own} visitor={visitor} choices={choices} />
+      )}
       <Section
         id="history"
         title="History"
