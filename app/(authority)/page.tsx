@@ -56,6 +56,11 @@ export default async function QuestionPage({ searchParams }: { searchParams: Pro
         />
       )}
       {typed.kind === 'none' ? <FirstQuestions items={may.items} today={may.today} /> : null}
+      {visitor.permissions.includes('stand-down') ? (
+        <p className="back">
+          <a href="/stand-down">Stand somebody down at once</a>
+        </p>
+      ) : null}
     </DeskPage>
   )
 }

@@ -89,6 +89,7 @@ const NAMES: Names = {
   book: asItIs,
   edition: asItIs,
   item: asItIs,
+  hitch: asItIs,
   card: () => 'card K-0431',
   subject: (id) => (id === 'cpr' ? 'CPR' : 'first aid'),
   levelsFrom: (_edition, level) => [level],

@@ -80,6 +80,16 @@ export const SECTION_WORDS: Readonly<Record<RecordSection, SectionWords>> = {
     one: 'a raise',
     lead: 'A complexity below which a log or tree is not planned, and why.',
   },
+  hitches: {
+    title: 'Hitches',
+    one: 'a hitch',
+    lead: 'Work tours: where, on which days, who leads, who is in the crew, and what work.',
+  },
+  placements: {
+    title: 'Places in crews',
+    one: 'a place in a crew',
+    lead: 'Who is in which crew, on which days. On one day nobody is in two crews.',
+  },
 }
 
 /** The part of an address that names a section: `expected-work`. */

@@ -7,13 +7,16 @@ import { SomeField } from '../_parts/choice-fields.client.tsx'
 import { DeskPage } from '../_parts/desk-page.tsx'
 import { SubmitButton } from '../_parts/fields.client.tsx'
 import { Form } from '../_parts/form.client.tsx'
+import { Notice } from '../_parts/notice.tsx'
 import { PageHeading } from '../_parts/page-heading.tsx'
 import { Said } from '../_parts/said.tsx'
 import { namesOffered } from '../records/form/form-page.ts'
 import { withOptions } from '../records/form/parts.ts'
 import { RecordFields } from '../records/form/record-fields.client.tsx'
 import { ToldActs } from '../records/form/record-form.client.tsx'
+import { valueForPage } from '../_door/value-for-page.ts'
 import { choicesFor } from '../records/record-at.ts'
+import { lookAtWhom } from './whom.ts'
 import { standDownAction } from './stand-down-actions.ts'
 import { STAND_DOWN_ANY, STAND_DOWN_ONE, STOP } from './stand-down-form.ts'
 
@@ -28,22 +31,32 @@ export default async function StandDownPage({ searchParams }: { searchParams: Pr
   const path = addressWith(PATH, words, {})
   const visitor = await visitorOf(path)
   if (!visitor.permissions.includes('stand-down')) forbidden()
-  const choices = await choicesFor(path)
+  const choices = { ...(await choicesFor(path)), ...valueForPage(await lookAtWhom(), path) }
   const asked = addressWord(words, 'person')
   const person = choices.people.find(({ id }) => id === asked)
   if (asked !== undefined && person === undefined) notFound()
   const parts = withOptions(person === undefined ? STAND_DOWN_ANY : STAND_DOWN_ONE, choices)
+  // A lead reads no record of their crew.
+  const back = !visitor.readsOthers
+    ? { href: '/', words: 'Who may' }
+    : person === undefined
+      ? { href: '/records/suspensions', words: 'Suspensions and stand-downs' }
+      : { href: `/people/${person.id}`, words: 'The person' }
   return (
     <DeskPage visitor={visitor}>
       <PageHeading
-        within={
-          person === undefined
-            ? { href: '/records/suspensions', words: 'Suspensions and stand-downs' }
-            : { href: `/people/${person.id}`, words: 'The person' }
-        }
+        within={back}
         title={person === undefined ? 'Stand down at once' : <Said>{`Stand down ${person.name}`}</Said>}
         lead="All their work with a saw stops from today, whole, until a certifying official lifts it."
       />
+      {addressWord(words, 'did') === 'stood-down' ? (
+        <Notice kind="kept">
+          <p>
+            It stands from now on, and stops all that it stops. It waits for a certifying official. Tell them:
+            this record does not reach them.
+          </p>
+        </Notice>
+      ) : null}
       <Form action={standDownAction.bind(null, person?.id)} first={freshForm()}>
         <RecordFields
           parts={parts}
@@ -63,9 +76,7 @@ export default async function StandDownPage({ searchParams }: { searchParams: Pr
         told, and record it afterwards.
       </p>
       <p className="back">
-        <a href={person === undefined ? '/records/suspensions' : `/people/${person.id}`}>
-          Back without standing anybody down
-        </a>
+        <a href={back.href}>Back without standing anybody down</a>
       </p>
     </DeskPage>
   )

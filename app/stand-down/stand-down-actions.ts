@@ -13,8 +13,9 @@ import { labelsOf } from '../records/form/labels.ts'
 import { readTypedFields } from '../records/form/read-typed.ts'
 import { toldBefore } from '../records/form/told-before.ts'
 import { NEEDED, toldInOrder, isBlank } from '../records/form/typed-record.ts'
-import { lookAtChoices } from '../records/record-at.ts'
+import { lookAtChoices, lookAtRecord } from '../records/record-at.ts'
 import { recordPath } from '../records/section-words.ts'
+import { lookAtWhom } from './whom.ts'
 import { NOTICE_FORM, STAND_DOWN_ANY, STAND_DOWN_ONE, STOP } from './stand-down-form.ts'
 
 const WHY = 'why'
@@ -28,8 +29,10 @@ export async function standDownAction(
 ): Promise<FormState> {
   const choices = await lookAtChoices()
   if (choices.kind !== 'done') return formAfter(before, typed, choices)
+  const whom = await lookAtWhom()
+  if (whom.kind !== 'done') return formAfter(before, typed, whom)
   const parts = person === undefined ? STAND_DOWN_ANY : STAND_DOWN_ONE
-  const read = readTypedFields(parts, typed, STOP, choices.value)
+  const read = readTypedFields(parts, typed, STOP, { ...choices.value, ...whom.value })
   const texts = Object.fromEntries(
     [...typed].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])),
   )
@@ -68,7 +71,12 @@ export async function standDownAction(
     { input, command: typedText(typed, 'command') },
     who,
   )
-  if (outcome.kind === 'done') redirect(`${recordPath('suspensions', outcome.value.id)}?did=stood-down`)
+  if (outcome.kind === 'done') {
+    const { id } = outcome.value
+    // A lead stands their crew down and reads none of its records.
+    const mayRead = (await lookAtRecord('suspensions', id)).kind === 'done'
+    redirect(mayRead ? `${recordPath('suspensions', id)}?did=stood-down` : `/stand-down?did=stood-down`)
+  }
   return outcome.kind === 'invalid' ? told(outcome.fields) : formAfter(before, typed, outcome)
 }
 

@@ -1,6 +1,7 @@
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import { toEpochDay } from '../core/calendar/dates.ts'
 import { coverageOn, indexMembership } from '../core/people/memberships.ts'
+import type { Hitch, Placement } from '../core/work/hitches.schema.ts'
 import type { Membership } from '../core/people/people.schema.ts'
 import type { Place } from '../core/work/work.schema.ts'
 import { PlaceIndex } from '../core/work/place-index.ts'
@@ -8,7 +9,12 @@ import type { Actor, GrantedRole } from './roles.ts'
 import { ACCESS_TABLE, type Permission, type Reach } from './table.ts'
 
 /** The records that say who belongs where, as now known. */
-export type Belonging = { memberships: readonly Membership[]; places: readonly Place[] }
+export type Belonging = {
+  memberships: readonly Membership[]
+  places: readonly Place[]
+  hitches: readonly Hitch[]
+  placements: readonly Placement[]
+}
 
 /** Where somebody belongs: an organisation, and within it a unit where one is named. */
 export type Belongs = Pick<Membership, 'organisation' | 'unit'>
@@ -38,9 +44,10 @@ export function reachesProgram(actor: Actor, permission: Permission): boolean {
 export function peopleInReach(
   actor: Actor,
   permission: Permission,
-  { memberships, places }: Belonging,
+  belonging: Belonging,
   today: CalendarDate,
 ): PeopleInReach {
+  const { memberships, places } = belonging
   const reached = new Set<string>()
   const tree = new PlaceIndex(places)
   const day = toEpochDay(today)
@@ -49,6 +56,10 @@ export function peopleInReach(
     if (reach === undefined) continue
     if (reach === 'own') {
       if (actor.person !== undefined) reached.add(actor.person)
+      continue
+    }
+    if (reach === 'crew') {
+      for (const person of crewsLedBy(actor.person, belonging, today)) reached.add(person)
       continue
     }
     const wanted = scopeOf(granted, reach)
@@ -73,7 +84,7 @@ export function reachesBelonging(
   const tree = new PlaceIndex(places)
   return actor.roles.some((granted) => {
     const reach = ACCESS_TABLE[permission][granted.role]
-    if (reach === undefined || reach === 'own') return false
+    if (reach === undefined || reach === 'own' || reach === 'crew') return false
     return isWithin(belongs, scopeOf(granted, reach), tree)
   })
 }
@@ -88,7 +99,7 @@ export function reachesPlace(
   const chain = new PlaceIndex(places).chain(place)
   return actor.roles.some((granted) => {
     const reach = ACCESS_TABLE[permission][granted.role]
-    if (reach === undefined || reach === 'own') return false
+    if (reach === undefined || reach === 'own' || reach === 'crew') return false
     return granted.unit === undefined ? granted.organisation === undefined : chain.includes(granted.unit)
   })
 }
@@ -96,6 +107,19 @@ export function reachesPlace(
 /** Whether one person's record is within reach. */
 export function isInReach(people: PeopleInReach, person: string): boolean {
   return people === 'everybody' || people.has(person)
+}
+
+/** Who is in the crews that somebody leads, themselves too: of hitches that have not ended before today. */
+function crewsLedBy(
+  person: string | undefined,
+  { hitches, placements }: Belonging,
+  today: CalendarDate,
+): readonly string[] {
+  if (person === undefined) return []
+  const led = new Set(
+    hitches.filter(({ lead, lastDay }) => lead === person && today <= lastDay).map(({ id }) => id),
+  )
+  return [person, ...placements.filter(({ hitch }) => led.has(hitch)).map((one) => one.person)]
 }
 
 function isUnscoped({ unit, organisation }: GrantedRole): boolean {

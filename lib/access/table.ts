@@ -3,11 +3,12 @@ import type { Role } from './roles.ts'
 /**
  * How far a role reaches with a permission.
  * - `own`: the record of the person behind the account.
+ * - `crew`: whoever is in a crew that the person behind the account leads, until the last day of that hitch.
  * - `unit`: people whose membership today lies in the unit and organisation for which the role was given.
  * - `organisation`: people of the role's organisation whatever their unit; everybody, where it names no organisation.
  * - `program`: everything.
  */
-export type Reach = 'own' | 'unit' | 'organisation' | 'program'
+export type Reach = 'own' | 'crew' | 'unit' | 'organisation' | 'program'
 
 /** What somebody may be allowed to do, each in the words of the table of roles. */
 export const PERMISSIONS = [
@@ -24,6 +25,7 @@ export const PERMISSIONS = [
   'assign-training',
   'write-places',
   'write-work',
+  'write-hitches',
   'adopt-books',
   'read-journal',
   'bring-in-program',
@@ -50,13 +52,14 @@ const everyRole = (reach: Reach): Record<Role, Reach> => ({
 const OWN = { ...everyRole('own'), auditor: undefined }
 
 /**
- * Who may do what, and on whose record: the one table. What is not named is refused. The reach of a lead over a crew,
- * of an instructor over a class and of an official over a case comes with the records of crews, classes and cases.
+ * Who may do what, and on whose record: the one table. What is not named is refused. The reach
+ * of an instructor over a class and of an official over a case comes with the records of classes and cases.
  */
 export const ACCESS_TABLE: Readonly<Record<Permission, Readonly<Partial<Record<Role, Reach | undefined>>>>> =
   {
     'read-standing': {
       ...OWN,
+      'crew-lead': 'crew',
       'crew-coordinator': 'organisation',
       'certifying-official': 'unit',
       'program-manager': 'program',
@@ -73,6 +76,7 @@ export const ACCESS_TABLE: Readonly<Record<Permission, Readonly<Partial<Record<R
     'write-cards': { 'certifying-official': 'unit', 'program-manager': 'program' },
     'write-suspensions': { 'certifying-official': 'unit', 'program-manager': 'program' },
     'stand-down': {
+      'crew-lead': 'crew',
       'crew-coordinator': 'unit',
       'certifying-official': 'unit',
       'program-manager': 'program',
@@ -82,6 +86,7 @@ export const ACCESS_TABLE: Readonly<Record<Permission, Readonly<Partial<Record<R
     'assign-training': { 'crew-coordinator': 'unit', 'program-manager': 'program' },
     'write-places': { 'program-manager': 'program' },
     'write-work': { 'crew-coordinator': 'unit', 'program-manager': 'program' },
+    'write-hitches': { 'crew-coordinator': 'unit', 'program-manager': 'program' },
     'adopt-books': { 'program-manager': 'program' },
     'read-journal': { 'program-manager': 'program', 'certifying-official': 'program' },
     'bring-in-program': { 'program-manager': 'program' },

@@ -34,6 +34,7 @@ export const PERMISSION_WORDS: Readonly<
   'assign-training': { says: 'Assign people to learn on stated work', about: 'people' },
   'write-places': { says: 'Enter and correct organisations, places and orders', about: 'program' },
   'write-work': { says: 'Enter and correct logs, trees and their ratings', about: 'people' },
+  'write-hitches': { says: 'Enter and correct hitches, and put people into crews', about: 'people' },
   'adopt-books': { says: 'Adopt a further rule book that ships', about: 'program' },
   'read-journal': { says: 'Read the journal', about: 'program' },
   'bring-in-program': { says: 'Bring in a program file', about: 'program' },
@@ -54,6 +55,7 @@ export function roleText(role: Role, scope: NamedScope): string {
 /** On whose records a permission may be used: `of people of Quill River`. */
 export function reachText(reach: Reach, { unit, organisation }: NamedScope): string {
   if (reach === 'own') return 'for yourself'
+  if (reach === 'crew') return 'for the crew of a hitch that you lead, until its last day, and for yourself'
   const scope =
     reach === 'organisation'
       ? organisation === undefined

@@ -20,6 +20,8 @@ export type RefusalKind =
   | 'editions-overlap'
   /** A card from the first day of deciding on, without a decision and not carried in. */
   | 'card-undecided'
+  /** Somebody would be in two crews on one day. */
+  | 'two-crews'
   | 'sign-in-name-taken'
   /** The database holds another program. */
   | 'another-program'
@@ -57,6 +59,7 @@ const BY_NAME: Readonly<Record<string, RefusalKind>> = {
   program_fact_program_id_fkey: 'another-program',
   edition_fact_apart: 'editions-overlap',
   card_fact_decided: 'card-undecided',
+  placement_fact_one_crew: 'two-crews',
   account_fact_sign_in_name: 'sign-in-name-taken',
   entry_command_key: 'command-repeated',
   entry_pkey: 'past-is-fixed',

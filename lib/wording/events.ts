@@ -137,6 +137,8 @@ const SECTION_ONE: Readonly<Partial<Record<string, string>>> = {
   expectedWork: 'the expected work',
   ratings: 'the rating',
   raises: 'the raise',
+  hitches: 'the hitch',
+  placements: 'the place in a crew',
 }
 
 function accountText(account: string | undefined): string {

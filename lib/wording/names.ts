@@ -14,6 +14,8 @@ export type Names = {
   book: (id: string) => string
   edition: (id: string) => string
   item: (id: string) => string
+  /** A hitch by its number and name. */
+  hitch: (id: string) => string
   /** A card by its number, and by its line where the number has several. */
   card: (id: string) => string
   /** What a certificate is about, in words. */
@@ -44,6 +46,7 @@ export function namesOf(records: Records): Names {
   const books = nameById(records.books)
   const editions = nameById(records.editions)
   const items = nameById([...records.items, ...records.expectedWork])
+  const hitches = new Map(records.hitches.map(({ id, number, name }) => [id, `hitch ${number}, ${name}`]))
   const cards = new Map(records.cards.map((card) => [card.id, card]))
   const manyLined = repeated(records.cards.map((card) => card.number))
   const levels = new Map(records.editions.map((edition) => [edition.id, edition.levels]))
@@ -58,6 +61,7 @@ export function namesOf(records: Records): Names {
     book: (id) => books.get(id) ?? id,
     edition: (id) => editions.get(id) ?? id,
     item: (id) => items.get(id) ?? id,
+    hitch: (id) => hitches.get(id) ?? id,
     card: (id) => {
       const card = cards.get(id)
       if (card === undefined) return `card ${id}`

@@ -50,6 +50,7 @@ export const referenceWords: { readonly [To in ReferenceTo]: string } = {
   suspensions: 'suspension',
   items: 'item',
   cautions: 'caution',
+  hitches: 'hitch',
 }
 
 /** A suggestion where a known name is near: ` Is “people” meant?`; empty where none is. */

@@ -107,6 +107,8 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
     `The ${problem.field} of “${problem.id}” was “${problem.before}” at ${problem.other} and is “${problem.now}” here. A correction keeps it.`,
   'number-of-two-people': (problem) =>
     `The card number ${problem.number} belongs to ${problem.person} here and to ${problem.otherPerson} at ${problem.other}. One number belongs to one person.`,
+  'two-crews': (problem) =>
+    `“${problem.person}” is in another crew on some of these days: from ${dayText(problem.firstDay)} through ${dayText(problem.lastDay)}, at ${problem.other}. On one day nobody is in two crews.`,
   'line-of-two-cards': (problem) =>
     `Line ${problem.line} of the card number ${problem.number} is also the card “${problem.otherCard}” at ${problem.other}.`,
   'id-in-two-sections': (problem) =>

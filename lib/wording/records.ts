@@ -69,6 +69,10 @@ const PHRASES: { [Name in SectionName]: (fact: Sections[Name], names: Names) => 
     `${rating.complexity === 'not-rated' ? 'left unrated' : `rated ${complexityText(rating.complexity)}`} by ${names.person(rating.rater)} on ${dayText(rating.day)}, ${HOW[rating.how]}`,
   raises: (raise, names) =>
     `raised to ${complexityWords[raise.complexity]} by ${names.person(raise.by)} on ${dayText(raise.day)}: ${raise.reason}`,
+  hitches: (hitch, names) =>
+    `hitch ${hitch.number}, ${hitch.name}, at ${names.place(hitch.place)}, ${fromThrough(hitch.firstDay, hitch.lastDay)}${hitch.lead === undefined ? '' : `, led by ${names.person(hitch.lead)}`}`,
+  placements: (placement, names) =>
+    `${names.person(placement.person)} in the crew of ${names.hitch(placement.hitch)}, ${fromThrough(placement.firstDay, placement.lastDay)}`,
   cautions: (caution) => `the caution “${caution.name}”, version ${caution.version}`,
 }
 

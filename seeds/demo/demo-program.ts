@@ -8,6 +8,7 @@ import { assignments, classItems, classRatings } from './classes.ts'
 import { FEDERAL } from './draft.ts'
 import { entries } from './entries.ts'
 import { expectedWork } from './expected-work.ts'
+import { hitchesOfSeason, placements } from './hitches.ts'
 import { surveyedItems } from './items.ts'
 import { memberships, permissions } from './memberships.ts'
 import { people } from './people.ts'
@@ -52,6 +53,8 @@ export function demoProgram(): Program {
     raises,
     assignments,
     cautions: adopted.cautions,
+    hitches: hitchesOfSeason,
+    placements,
   }
   return programSchema.parse(program)
 }

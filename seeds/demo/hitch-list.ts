@@ -1,5 +1,5 @@
 /** A hitch of the season: the id of its work list, its name, where it works, and its first and last day. */
-export type Hitch = { list: string; name: string; place: string; firstDay: string; lastDay: string }
+export type Hitch = { list: HitchList; name: string; place: string; firstDay: string; lastDay: string }
 
 const rows = [
   ['h-01', 'Rough Gate shakedown', 'rough-gate', '2027-06-07', '2027-06-11'],
@@ -31,7 +31,7 @@ const rows = [
 /** The key of a hitch's work list. */
 export type HitchList = (typeof rows)[number][0]
 
-/** The 24 hitches of the season of 2027: 20 weeks from 7 June. A file has no section for hitches yet, only their work. */
+/** The 24 hitches of the season of 2027: 20 weeks from 7 June. */
 export const hitches: readonly Hitch[] = rows.map(([list, name, place, firstDay, lastDay]) => ({
   list,
   name,

@@ -3,6 +3,7 @@ import { hasPermission, peopleInReach, reachesProgram } from '../../lib/access/r
 import { ROLES, type Actor, type GrantedRole } from '../../lib/access/roles.ts'
 import { ACCESS_TABLE, PERMISSIONS } from '../../lib/access/table.ts'
 import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
+import type { Hitch, Placement } from '../../lib/core/work/hitches.schema.ts'
 import type { Membership } from '../../lib/core/people/people.schema.ts'
 import type { Place } from '../../lib/core/work/work.schema.ts'
 
@@ -17,6 +18,24 @@ const member = (person: string, organisation: string, unit: string, more: Partia
   capacity: 'volunteer' as const,
   ...more,
 })
+const led = (id: string, lead: string, firstDay: string, lastDay: string): Hitch => ({
+  id,
+  recordedIn: 1,
+  number: '1',
+  name: 'Invented',
+  place: 'north-camp',
+  firstDay: firstDay as CalendarDate,
+  lastDay: lastDay as CalendarDate,
+  lead,
+})
+const placed = (hitch: string, person: string): Placement => ({
+  id: `${hitch}-${person}`,
+  recordedIn: 1,
+  hitch,
+  person,
+  firstDay: today,
+  lastDay: today,
+})
 const belonging = {
   places: [
     { id: 'range', recordedIn: 1, name: 'The range', kind: 'program' },
@@ -24,6 +43,19 @@ const belonging = {
     { id: 'north-camp', recordedIn: 1, name: 'North camp', kind: 'place', parent: 'north' },
     { id: 'south', recordedIn: 1, name: 'South', kind: 'unit', parent: 'range' },
   ] satisfies Place[],
+  // Zoe leads one that runs today, one of the past, and one to come; somebody else leads another.
+  hitches: [
+    led('h-now', 'zoe', '2027-05-01', '2027-05-03'),
+    led('h-past', 'zoe', '2027-04-20', '2027-05-02'),
+    led('h-next', 'zoe', '2027-06-01', '2027-06-05'),
+    led('h-other', 'ada', '2027-05-01', '2027-05-05'),
+  ],
+  placements: [
+    placed('h-now', 'bo'),
+    placed('h-past', 'cy'),
+    placed('h-next', 'di'),
+    placed('h-other', 'flo'),
+  ],
   memberships: [
     member('ada', 'staff', 'north'),
     member('bo', 'volunteers', 'north'),
@@ -62,6 +94,12 @@ describe('whose records a role reaches', () => {
     const partner = { role: 'crew-coordinator', organisation: 'volunteers' } as const
     expect(reach('read-standing', partner)).toEqual(['bo', 'cy', 'zoe'])
     expect(reach('read-record', partner)).toEqual(['bo', 'cy', 'zoe'])
+  })
+
+  it('a lead reaches the crews of their own hitches until the last day of each, and no record', () => {
+    expect(reach('read-standing', { role: 'crew-lead' })).toEqual(['bo', 'di', 'zoe'])
+    expect(reach('stand-down', { role: 'crew-lead' })).toEqual(['bo', 'di', 'zoe'])
+    expect(reach('read-record', { role: 'crew-lead' })).toEqual(['zoe'])
   })
 
   it('unit and organisation of one role bind together, two roles add up', () => {

@@ -13,7 +13,7 @@ const WORKS_HERE = {
 /** The table of roles of the design, written out a second time, a row a role: what is not named is refused. */
 const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>>>> = {
   sawyer: WORKS_HERE,
-  'crew-lead': WORKS_HERE,
+  'crew-lead': { ...WORKS_HERE, 'read-standing': 'crew', 'stand-down': 'crew' },
   instructor: WORKS_HERE,
   evaluator: WORKS_HERE,
   filer: WORKS_HERE,
@@ -24,6 +24,8 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'write-people': 'unit',
     'assign-training': 'unit',
     'write-work': 'unit',
+    'write-hitches': 'unit',
+    'stand-down': 'unit',
   },
   'certifying-official': {
     ...WORKS_HERE,
@@ -31,6 +33,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'read-record': 'unit',
     'write-cards': 'unit',
     'write-suspensions': 'unit',
+    'stand-down': 'unit',
     'resolve-words': 'unit',
     'write-designations': 'unit',
     'read-journal': 'program',
@@ -47,6 +50,8 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'assign-training': 'program',
     'write-places': 'program',
     'write-work': 'program',
+    'write-hitches': 'program',
+    'stand-down': 'program',
     'adopt-books': 'program',
     'read-journal': 'program',
     'bring-in-program': 'program',

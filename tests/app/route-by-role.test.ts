@@ -84,10 +84,14 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'records/page.tsx': ['/records'],
   'records/[kind]/page.tsx': [
     ...['cards', 'certificates', 'suspensions', 'assignments'].map((kind) => `/records/${kind}`),
-    ...['places', 'ratings', 'raises'].map((kind) => `/records/${kind}`),
+    ...['places', 'ratings', 'raises', 'hitches', 'placements'].map((kind) => `/records/${kind}`),
   ],
   'records/[kind]/new/page.tsx': ['/records/certificates/new', '/records/suspensions/new'],
-  'records/[kind]/[id]/page.tsx': [`/records/people/${UNIT_OF_INES}`, `/records/people/${OTHER_UNIT}`],
+  'records/[kind]/[id]/page.tsx': [
+    `/records/people/${UNIT_OF_INES}`,
+    `/records/people/${OTHER_UNIT}`,
+    '/records/hitches/h-01',
+  ],
   'records/[kind]/[id]/correct/page.tsx': [`/records/people/${UNIT_OF_INES}/correct`],
   'records/[kind]/[id]/withdraw/page.tsx': [`/records/people/${UNIT_OF_INES}/withdraw`],
   'records/[kind]/[id]/notice/page.tsx': ['/records/suspensions/not-there/notice'],
@@ -198,12 +202,12 @@ function expectedAt(address: string, who: Who): number {
   // The demonstration has adopted every book that ships.
   if (path === ADOPT) return isIn(who, ['program-manager']) ? 307 : 403
   if (path.startsWith('/rulebooks')) return 200
-  if (/^\/records\/(places|ratings|raises)/.test(path)) return 200
+  if (/^\/records\/(places|ratings|raises|hitches)/.test(path)) return 200
   if (path === '/people/new' || path === '/records/certificates/new')
     return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
   // Whoever may stand down at all opens the form; about somebody beyond their reach it leads nowhere.
   if (path === '/stand-down') {
-    if (!isIn(who, ['crew-coordinator', ...WHOLE_PROGRAM])) return 403
+    if (!isIn(who, ['crew-lead', 'crew-coordinator', ...WHOLE_PROGRAM])) return 403
     const named = new URL(address, 'http://x').searchParams.get('person')
     if (named === null || isIn(who, WHOLE_PROGRAM)) return 200
     return who.name === 'ines' && named === UNIT_OF_INES ? 200 : 404

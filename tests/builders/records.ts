@@ -38,6 +38,8 @@ export function emptyRecords(): Records {
     ratings: [],
     raises: [],
     cautions: [],
+    hitches: [],
+    placements: [],
   }
 }
 

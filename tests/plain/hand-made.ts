@@ -108,6 +108,8 @@ export function recordsWith(facts: Partial<Records>): Records {
     expectedWork: [],
     ratings: [],
     raises: [],
+    hitches: [],
+    placements: [],
     cautions: [],
     ...facts,
   }

@@ -107,11 +107,36 @@ const CASES: Case[] = [
     { record: [card('card-4', { number: 'TX-4', effectiveDay: '2027-03-01' })] },
   ],
   ['editions-overlap', 'two editions on a day', { record: [edition('second', '2026-12-31')] }],
+  [
+    'two-crews',
+    'somebody in two crews on a day',
+    {
+      record: [
+        place('p'),
+        hitch('h-1'),
+        placed('one', '2027-07-08', '2027-07-12'),
+        placed('two', '2027-07-12', '2027-07-14'),
+      ],
+    },
+  ],
   ['sign-in-name-taken', 'a sign-in name twice', { record: [account('a-ben', 'ana')] }],
   ['another-program', 'a second program', { record: [program('there')] }],
   ['breaks-a-check', 'a span backwards', { record: [edition('third', '2028-01-02', '2028-01-01')] }],
   ['command-repeated', 'a command twice', {}, { command, commandDigest: Buffer.alloc(32) }],
 ]
+
+function place(id: string): NewFact {
+  return fact('places', id, { name: 'Invented', kind: 'program' })
+}
+
+function hitch(id: string): NewFact {
+  const days = { firstDay: '2027-07-08', lastDay: '2027-07-14' }
+  return fact('hitches', id, { number: '1', name: 'Invented', place: 'p', ...days })
+}
+
+function placed(id: string, firstDay: string, lastDay: string): NewFact {
+  return fact('placements', id, { hitch: 'h-1', person: 'ana', firstDay, lastDay })
+}
 
 function ratingOf(item: string): NewFact {
   return fact('ratings', 'rating', {

@@ -8,7 +8,7 @@ export type Expected = {
 }
 
 const KEEPS_PEOPLE = ['crew-coordinator', 'program-manager'] as const
-const STANDS_DOWN = ['crew-coordinator', 'certifying-official', 'program-manager'] as const
+const STANDS_DOWN = ['crew-lead', 'crew-coordinator', 'certifying-official', 'program-manager'] as const
 const KEEPS_CARDS = ['certifying-official', 'program-manager'] as const
 const RESOLVES = ['certifying-official'] as const
 const MANAGES = ['program-manager'] as const
@@ -99,6 +99,12 @@ const ROWS: readonly Row[] = [
     },
   ],
   ['rating', KEEPS_PEOPLE, { item: 'no-item', complexity: 'least', rater: NOBODY, day: DAY, how: 'on-site' }],
+  [
+    'hitch',
+    KEEPS_PEOPLE,
+    { number: '99', name: 'Invented hitch of a test', place: PLACE, firstDay: DAY, lastDay: DAY },
+  ],
+  ['placement', KEEPS_PEOPLE, { hitch: 'no-hitch', person: NOBODY, firstDay: DAY, lastDay: DAY }],
   ['raise', KEEPS_PEOPLE, { item: 'no-item', complexity: 'high', by: NOBODY, day: DAY, reason: 'Invented' }],
 ]
 
@@ -147,6 +153,8 @@ export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
     scoped: 'is-enough',
   },
   'records/confirm-stand-down': { input: correcting, may: KEEPS_CARDS, scoped: 'is-enough' },
+  'records/whom-to-stop': { input: {}, may: STANDS_DOWN, scoped: 'is-enough' },
+  'records/hitch': { input: { hitch: 'no-hitch' }, may: ROLES, scoped: 'is-enough' },
   'records/counts': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'records/choices': { input: {}, may: WORKERS, scoped: 'is-enough' },
   ...Object.fromEntries(

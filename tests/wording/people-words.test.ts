@@ -27,6 +27,7 @@ const names: Names = {
   book: () => 'Federal book',
   edition: () => 'Edition',
   item: () => 'a log',
+  hitch: () => 'a hitch',
   card: () => 'card K-0431',
   subject: (id) => (id === 'cpr' ? 'CPR' : 'first aid'),
   levelsFrom: (_edition, level) => [level],

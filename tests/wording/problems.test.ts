@@ -143,6 +143,14 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
       'cards[0]',
     ],
   ],
+  'two-crews': [
+    [
+      { person: 'p-1', firstDay: first, lastDay: first, other: 'placements[0]' },
+      'p-1',
+      '8 July 2027',
+      'placements[0]',
+    ],
+  ],
   'line-of-two-cards': [
     [{ number: 'K-1', line: 2, otherCard: 'c-2', other: 'cards[0]' }, 'K-1', '2', 'c-2', 'cards[0]'],
   ],

@@ -36,6 +36,34 @@ describe('records and rules', () => {
         'Invented Manager on 3 May 2027',
       ],
     ],
+    hitches: [
+      [
+        {
+          id: 'h-1',
+          recordedIn: 1,
+          number: '7',
+          name: 'Invented log-out',
+          place: 'pl-1',
+          firstDay: dateOf('2027-07-08'),
+          lastDay: dateOf('2027-07-12'),
+          lead: 'p-1',
+        },
+        'hitch 7, Invented log-out, at ',
+      ],
+    ],
+    placements: [
+      [
+        {
+          id: 'pm-1',
+          recordedIn: 1,
+          hitch: 'h-9',
+          person: 'p-1',
+          firstDay: dateOf('2027-07-08'),
+          lastDay: dateOf('2027-07-12'),
+        },
+        'in the crew of h-9, from 8 July 2027',
+      ],
+    ],
     organisations: [[{ id: 'org-1', recordedIn: 1, name: 'Invented Volunteers' }, 'Invented Volunteers']],
     people: [
       [person('p-1', { name: 'Ada Brandt' }), 'birth date on record'],

@@ -1,5 +1,6 @@
 import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
 import { CARD_FORM, EXTENSION_FORM, RESOLUTION_FORM, SUSPENSION_FORM } from './card-forms.ts'
+import { HITCH_FORM, PLACEMENT_FORM } from './hitch-forms.ts'
 import type { FormParts } from './parts.ts'
 import {
   ASSIGNMENT_FORM,
@@ -36,4 +37,6 @@ export const FORMS: Readonly<Record<RecordSection, FormParts>> = {
   expectedWork: EXPECTED_WORK_FORM,
   ratings: RATING_FORM,
   raises: RAISE_FORM,
+  hitches: HITCH_FORM,
+  placements: PLACEMENT_FORM,
 }

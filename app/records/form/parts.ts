@@ -11,6 +11,7 @@ export type ChoiceList =
   | 'levels'
   | 'subjects'
   | 'items'
+  | 'hitches'
   | 'cards'
   | 'cardNumbers'
   | 'words'

@@ -48,11 +48,19 @@ export const PLACE_FORM: FormParts = [
   },
 ]
 
+export const PLACE: Leaf & { kind: 'one' } = {
+  path: 'place',
+  label: 'Place',
+  kind: 'one',
+  of: 'places',
+  none: 'None stated',
+}
+
 const COMMON_OF_WORK: readonly Leaf[] = [
   NAME,
   { path: 'workKind', label: 'Work', kind: 'one', of: WORK_KIND_OPTIONS, none: 'Choose one' },
   DIAMETER,
-  { path: 'place', label: 'Place', kind: 'one', of: 'places', none: 'None stated' },
+  PLACE,
   { ...FIRST_DAY, hint: 'Leave both days empty where any day will do.' },
   LAST_DAY,
   {
@@ -63,6 +71,7 @@ const COMMON_OF_WORK: readonly Leaf[] = [
     none: 'Not stated',
   },
   { path: 'species', label: 'Species', kind: 'text' },
+  { path: 'list', label: 'Hitch', kind: 'one', of: 'hitches', none: 'Of no hitch' },
   {
     path: 'trailOpen',
     label: 'Is the trail open there?',

@@ -9,10 +9,11 @@ import type {
   Permission,
   Person,
 } from '../people/people.schema.ts'
+import type { Hitch, Placement } from '../work/hitches.schema.ts'
 import type { Book, Confirmation, Edition } from '../rulebooks/books.schema.ts'
 import type { ExpectedWork, Item, Place, Raise, Rating } from '../work/work.schema.ts'
 
-/** Every section of facts that an answer may rest on, by name. */
+/** Every section of facts, by name: what an answer may rest on, and the hitches for which people ask. */
 export type Sections = {
   books: Book
   editions: Edition
@@ -36,6 +37,8 @@ export type Sections = {
   ratings: Rating
   raises: Raise
   cautions: Caution
+  hitches: Hitch
+  placements: Placement
 }
 
 /** The facts as known at one moment: of each id one version at most. */

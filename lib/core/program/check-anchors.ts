@@ -21,6 +21,7 @@ const ANCHORS = {
   lifts: ['suspension'],
   ratings: ['item'],
   raises: ['item'],
+  placements: ['hitch', 'person'],
 } as const satisfies { [Name in SectionName]?: readonly (keyof Sections[Name])[] }
 
 type Anchored = keyof typeof ANCHORS

@@ -21,6 +21,8 @@ export function checkRecords(index: FactIndex, days: FileDays, problems: Problem
   const check = new RecordCheck(problems)
   for (const located of index.withPartial('people')) check.person(stepsTo(located), located.fact, days)
   for (const located of index.withPartial('cards')) check.card(located, days)
+  for (const section of ['hitches', 'placements'] as const)
+    for (const located of index.withPartial(section)) check.span(stepsTo(located), located.fact)
   for (const located of index.withPartial('editions')) check.span(stepsTo(located), located.fact)
   for (const located of index.withPartial('places')) {
     const { box, books } = located.fact

@@ -39,6 +39,14 @@ export function checkReferences(index: FactIndex, problems: ProblemList): void {
     check.to(located, 'item', 'items', located.fact.item)
     check.to(located, 'by', 'people', located.fact.by)
   }
+  for (const located of index.withPartial('hitches')) {
+    check.to(located, 'place', 'places', located.fact.place)
+    check.to(located, 'lead', 'people', located.fact.lead)
+  }
+  for (const located of index.withPartial('placements')) {
+    check.to(located, 'hitch', 'hitches', located.fact.hitch)
+    check.to(located, 'person', 'people', located.fact.person)
+  }
 }
 
 type Target = Parameters<References['check']>[1]

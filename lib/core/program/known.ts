@@ -64,5 +64,7 @@ export function recordsAt(program: Program, n: number): Records {
     raises: known('raises'),
     assignments: known('assignments'),
     cautions: known('cautions'),
+    hitches: known('hitches'),
+    placements: known('placements'),
   }
 }

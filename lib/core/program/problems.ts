@@ -37,6 +37,7 @@ export type ReferenceTo =
   | 'suspensions'
   | 'items'
   | 'cautions'
+  | 'hitches'
 
 /** Faults of the text itself, before anything in it is read. */
 type TextFigures =
@@ -116,6 +117,7 @@ type KnowingFigures =
   | { kind: 'heir-in-another-entry'; id: string; recordedIn: number; supersededIn?: number; other: string }
   | { kind: 'anchor-changed'; id: string; field: string; before: string; now: string; other: string }
   | { kind: 'number-of-two-people'; number: string; person: string; otherPerson: string; other: string }
+  | { kind: 'two-crews'; person: string; firstDay: CalendarDate; lastDay: CalendarDate; other: string }
   | { kind: 'line-of-two-cards'; number: string; line: number; otherCard: string; other: string }
   /** Items and expected work share their ids. */
   | { kind: 'id-in-two-sections'; id: string; other: string }

@@ -10,6 +10,7 @@ import {
   suspensionSchema,
 } from '../cards/cards.schema.ts'
 import { cautionSchema } from '../cautions/cautions.schema.ts'
+import { hitchSchema, placementSchema } from '../work/hitches.schema.ts'
 import { idField, nameField, textField } from '../kernel/fields.schema.ts'
 import { remarkFields } from '../journal/remarks.schema.ts'
 import { entryNumber } from '../kernel/versions.schema.ts'
@@ -69,6 +70,8 @@ export const sectionSchemas = {
   raises: raiseSchema,
   assignments: assignmentSchema,
   cautions: cautionSchema,
+  hitches: hitchSchema,
+  placements: placementSchema,
 } as const
 
 /** How many facts of one section a file may hold. */
@@ -122,6 +125,8 @@ export const programSchema = z.strictObject({
   raises: section(raiseSchema),
   assignments: section(assignmentSchema),
   cautions: section(cautionSchema),
+  hitches: section(hitchSchema),
+  placements: section(placementSchema),
 })
 
 /** A program as read from a file: shapes are right, references not yet checked. */

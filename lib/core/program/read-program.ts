@@ -3,6 +3,7 @@ import { refusal, success, type Result } from '../kernel/result.ts'
 import { checkAnchors } from './check-anchors.ts'
 import { checkBooks } from './check-books.ts'
 import { checkEntries } from './check-entries.ts'
+import { checkHitches } from './check-hitches.ts'
 import { checkPlaces } from './check-places.ts'
 import { checkRecords } from './check-records.ts'
 import { checkReferences } from './check-references.ts'
@@ -53,5 +54,6 @@ function checkShape(shape: ProgramShape, problems: ProblemList): void {
   )
   checkReferences(index, problems)
   checkPlaces(index, problems)
+  checkHitches(index, problems)
   checkBooks(index, problems)
 }

@@ -19,6 +19,7 @@ const SECTIONS = {
   suspensions: ['suspensions'],
   items: ['items', 'expectedWork'],
   cautions: ['cautions'],
+  hitches: ['hitches'],
 } as const satisfies Partial<Record<ReferenceTo, readonly SectionName[]>>
 
 type ToSection = keyof typeof SECTIONS

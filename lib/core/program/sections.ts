@@ -33,4 +33,6 @@ export const SECTION_NAMES = [
   'raises',
   'assignments',
   'cautions',
+  'hitches',
+  'placements',
 ] as const satisfies readonly SectionName[]

@@ -1,5 +1,6 @@
 import { accountTables } from './accounts.ts'
 import { cardTables } from './cards.ts'
+import { hitchTables } from './hitches.ts'
 import type { Column, Tables } from './columns.ts'
 import { peopleTables } from './people.ts'
 import { programTables } from './program.ts'
@@ -13,6 +14,7 @@ const declared = {
   ...peopleTables,
   ...workTables,
   ...cardTables,
+  ...hitchTables,
   ...accountTables,
 } satisfies Tables<StoredName>
 

@@ -60,9 +60,11 @@ export function admitAbout(
 
 /** The records that say who belongs where, as now known. */
 export function belonging({ snapshot }: World) {
-  const { memberships, places } = snapshot.program
+  const { memberships, places, hitches, placements } = snapshot.program
   return {
     memberships: memberships.filter((fact) => isKnownAt(fact, snapshot.n)),
     places: places.filter((fact) => isKnownAt(fact, snapshot.n)),
+    hitches: hitches.filter((fact) => isKnownAt(fact, snapshot.n)),
+    placements: placements.filter((fact) => isKnownAt(fact, snapshot.n)),
   }
 }

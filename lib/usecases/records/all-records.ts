@@ -4,10 +4,12 @@ import { correctRecord, withdrawRecord } from './correct.ts'
 import { enterRecord } from './enter.ts'
 import { enterPerson } from './enter-person.ts'
 import { LIST_RECORDS } from './list-records.ts'
+import { readHitch } from './read-hitch.ts'
 import { READ_RECORD } from './read-record.ts'
 import { recordCounts } from './record-counts.ts'
 import { recordChoices } from './record-choices.ts'
 import { confirmStandDown, noticeReached, standDown } from './stand-down.ts'
+import { whomToStop } from './whom-to-stop.ts'
 import { RECORD_SECTIONS, type RecordSection } from './record-kinds.ts'
 
 type Sectioned<Make extends (section: RecordSection) => unknown> = Readonly<
@@ -46,6 +48,8 @@ export const RECORD_USE_CASES: readonly UseCaseFace[] = [
   READ_RECORD.program,
   recordChoices,
   recordCounts,
+  readHitch,
+  whomToStop,
   BEFORE.entering.suspensions,
   BEFORE.standingDown,
   standDown,

@@ -15,6 +15,7 @@ const OF_THE_PROGRAM: readonly RecordSection[] = [
   'expectedWork',
   'ratings',
   'raises',
+  'hitches',
 ]
 
 /** Whose records are read together: those about people by who may read the people, the program's by everybody. */

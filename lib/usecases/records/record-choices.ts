@@ -49,6 +49,7 @@ export const recordChoices = query({
         now(program.certificates),
       ),
       items: named([...now(program.items), ...now(program.expectedWork)], ({ name }) => name),
+      hitches: named(now(program.hitches), ({ number, name }) => `${number}, ${name}`),
       cards: named(cards, ({ id, person }) => `${names.card(id)}, ${names.person(person)}`),
       cardNumbers: [...new Set(cards.map(({ number }) => number))].map((number) => ({
         id: number,
@@ -85,6 +86,7 @@ export type RecordChoices = {
     | 'levels'
     | 'subjects'
     | 'items'
+    | 'hitches'
     | 'cards'
     | 'cardNumbers'
     | 'words',

@@ -24,6 +24,8 @@ export const RECORD_KINDS = {
   expectedWork: { permission: 'write-work', one: 'expected' },
   ratings: { permission: 'write-work', one: 'rating' },
   raises: { permission: 'write-work', one: 'raise' },
+  hitches: { permission: 'write-hitches', one: 'hitch' },
+  placements: { permission: 'write-hitches', one: 'placement' },
 } as const satisfies Partial<Record<SectionName, { permission: Permission; one: string }>>
 
 /** A section whose records are kept by hand. */
@@ -58,7 +60,13 @@ export function aboutRecord(
     )
     return item === undefined ? undefined : aboutPlace(item.place)
   }
-  if ('diameter' in fact) return aboutPlace(fact.place)
+  if ('diameter' in fact || 'lead' in fact || section === 'hitches')
+    return aboutPlace('place' in fact ? fact.place : undefined)
+  if ('hitch' in fact) {
+    const hitch = program.hitches.find((one) => one.id === fact.hitch && isKnownAt(one, n))
+    const person = aboutPerson(program, n, fact.person)
+    return hitch === undefined || person === undefined ? undefined : { ...person, places: [hitch.place] }
+  }
   const owner = factOwners(program)(section, fact)
   if (owner === undefined && 'of' in fact && fact.of.kind === 'window') return { kind: 'program' }
   const about = aboutPerson(program, n, owner)

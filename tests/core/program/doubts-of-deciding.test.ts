@@ -276,3 +276,23 @@ function shippedBook(): BookFile {
   if (!read.ok) throw new Error('the shipped book is broken')
   return read.value
 }
+
+describe('a stand-down', () => {
+  const noLift: Change = (file) => (file['lifts'] = [])
+  const kinds = ['stand-down-waits'] as const
+
+  it('[PR19] that no official confirmed or lifted waits', () => {
+    const waits = { path: 'suspensions[0]', kind: 'stand-down-waits', firstDay: '2027-05-26' }
+    expect(doubtsOf(kinds, [noLift])).toMatchObject([waits])
+  })
+
+  it.each<[string, readonly Change[]]>([
+    ['that was lifted', []],
+    [
+      'that was confirmed, and is a suspension',
+      [noLift, setIn('suspensions', 'tomo-stand-down', 'form', 'suspension')],
+    ],
+  ])('[PR19] %s waits no more', (_name, changes) => {
+    expect(doubtsOf(kinds, changes)).toEqual([])
+  })
+})

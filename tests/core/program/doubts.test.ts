@@ -283,16 +283,6 @@ const cases: { name: string; changes: Change[]; doubts: object[] }[] = [
     doubts: [],
   },
   {
-    name: 'a stand-down that nobody lifted or confirmed',
-    changes: [(file) => (file['lifts'] = [])],
-    doubts: [{ path: 'suspensions[0]', kind: 'stand-down-waits', firstDay: '2027-05-26' }],
-  },
-  {
-    name: 'a stand-down that was confirmed, and is a suspension',
-    changes: [(file) => (file['lifts'] = []), setIn('suspensions', 'tomo-stand-down', 'form', 'suspension')],
-    doubts: [],
-  },
-  {
     name: 'an administrative suspension that is open-ended',
     changes: [
       setIn('suspensions', 'tomo-stand-down', 'kind', 'administrative'),

@@ -12,6 +12,7 @@ import { shownFields } from '../../form/shown.ts'
 import { mayWrite, recordForPage } from '../../record-at.ts'
 import { recordPath, SECTION_WORDS } from '../../section-words.ts'
 import { Stopping } from './stopping.tsx'
+import { WorkAndCrew } from './work-and-crew.tsx'
 import { Versions } from './versions.tsx'
 
 type Address = { params: Promise<{ kind: string; id: string }>; searchParams: Promise<AddressWords> }
@@ -107,6 +108,7 @@ export default async function RecordPage({ params, searchParams }: Address) {
       {latest === undefined || section !== 'suspensions' || !isOnRecord ? null : (
         <Stopping fact={latest.fact} own={own} visitor={visitor} choices={choices} />
       )}
+      {section === 'hitches' && isOnRecord ? <WorkAndCrew id={id} own={own} visitor={visitor} /> : null}
       <Section
         id="history"
         title="History"

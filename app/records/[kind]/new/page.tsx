@@ -65,11 +65,13 @@ function suggestedBy(
   choices: Awaited<ReturnType<typeof choicesFor>>,
 ): Readonly<Record<string, string>> {
   const person = choices.people.find(({ id }) => id === addressWord(words, 'person'))
+  const hitch = choices.hitches.find(({ id }) => id === addressWord(words, 'hitch'))
   const said = choices.words.find(({ id }) => id === addressWord(words, 'words'))
   return {
     ...(person === undefined
       ? {}
       : { [`${FIELDS}.person`]: person.name, [`${FIELDS}.subject.person.person`]: person.name }),
+    ...(hitch === undefined ? {} : { [`${FIELDS}.hitch`]: hitch.id, [`${FIELDS}.list`]: hitch.id }),
     ...(said === undefined ? {} : { [`${FIELDS}.words`]: said.id }),
   }
 }
