@@ -49,6 +49,9 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
         <ErrorSummary state={{ command: '', tries: 0, problems, values: {} }} />
         <ThenNotice told={{ ...list, knownThen: isKnownThen }} path={PATH} words={words} />
         {list.reached <= 1 && visitor.programWide.includes('bring-in-program') ? <NobodyYet /> : null}
+        <p>
+          <a href="/people/ahead">What lapses in the time ahead</a>
+        </p>
         {mayWrite(visitor, 'people') ? (
           <p>
             <a className="button" href="/people/new">

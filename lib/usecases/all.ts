@@ -26,6 +26,7 @@ import { whatToAsk } from './authority/what-to-ask.ts'
 import type { UseCaseFace } from './door/use-case.ts'
 import { readEntry } from './journal/read-entry.ts'
 import { readJournal } from './journal/read-journal.ts'
+import { lapsesAhead } from './people/lapses-ahead.ts'
 import { listPeople } from './people/list.ts'
 import { readPerson } from './people/person.ts'
 import { aboutFounding } from './program/about-founding.ts'
@@ -70,6 +71,7 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   whatToAsk,
   keepAnswer,
   listPeople,
+  lapsesAhead,
   readPerson,
   aboutFounding,
   makeFoundingLink,

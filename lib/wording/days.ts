@@ -100,3 +100,9 @@ export function weekdayText(date: CalendarDate): string {
   const place = (((toEpochDay(date) + 4) % 7) + 7) % 7
   return WEEKDAYS[place] ?? ''
 }
+
+/** A month in words: `June 2027` for `2027-06`. */
+export function monthText(month: string): string {
+  const [year = '', number = ''] = month.split('-')
+  return `${MONTHS[Number(number) - 1] ?? number} ${year}`
+}

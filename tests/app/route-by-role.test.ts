@@ -80,6 +80,7 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'parts/page.tsx': ['/parts'],
   'people/page.tsx': ['/people', '/people?name=wrzos'],
   'people/[id]/page.tsx': [`/people/${UNIT_OF_INES}`, `/people/${OTHER_UNIT}`, `/people/${VOLUNTEER}`],
+  'people/ahead/page.tsx': ['/people/ahead', '/people/ahead?days=457&kind=card'],
   'people/new/page.tsx': ['/people/new'],
   'records/page.tsx': ['/records'],
   'records/[kind]/page.tsx': [
@@ -220,7 +221,7 @@ function expectedAt(address: string, who: Who): number {
   if (path.includes('/not-there/')) return 404
   if (/^\/records\/people\/.*\/(correct|withdraw)$/.test(path) && who.name !== 'marit' && who.name !== 'ines')
     return isIn(who, ['certifying-official']) ? 403 : 404
-  if (!/^\/(people|records\/people)\//.test(path)) return 200
+  if (!/^\/(people|records\/people)\//.test(path) || path === '/people/ahead') return 200
   const mayOpen =
     isIn(who, WHOLE_PROGRAM) ||
     (who.name === 'ines' && path.includes(UNIT_OF_INES)) ||

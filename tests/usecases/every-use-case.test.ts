@@ -89,6 +89,7 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'authority/people-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'authority/what-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'authority/keep-answer': { input: { question, because: 'printed' }, may: WORKERS, scoped: 'is-enough' },
+  'people/lapses-ahead': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'people/list': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'people/person': { input: { person: 'p-nobody-at-all' }, may: WORKERS, scoped: 'is-enough' },
   'program/about-founding': { input: {}, may: 'anybody' },

@@ -57,19 +57,23 @@ export function suspensionsOf(person: PersonIndex): IndexedSuspension[] {
   return [...new Map(all.map((one) => [one.suspension.id, one])).values()]
 }
 
-/** What lapses next of what a person holds today: the earliest last day that nothing of its kind
- * carries on past; of several on one day a card, then a certificate. */
-export function nextToLapse(
-  person: PersonIndex,
-  today: CalendarDate,
-): { what: Held; last: CalendarDate } | undefined {
+/** Something that lapses: its last day, past which nothing of its kind carries on. */
+export type Lapse = { what: Held; last: CalendarDate }
+
+/** Everything that a person holds today and that lapses, cards first. */
+export function lapsesOf(person: PersonIndex, today: CalendarDate): Lapse[] {
   const others = holdingsOf(person, today).filter(
     ({ what }) => what.kind !== 'suspension' && what.kind !== 'card',
   )
-  let next: { what: Held; last: CalendarDate } | undefined
-  for (const { what, last } of [...cardsAlike(person, today), ...others]) {
-    if (last !== undefined && (next === undefined || last < next.last)) next = { what, last }
-  }
+  return [...cardsAlike(person, today), ...others].flatMap(({ what, last }) =>
+    last === undefined ? [] : [{ what, last }],
+  )
+}
+
+/** What lapses next of what a person holds today; of several on one day a card, then a certificate. */
+export function nextToLapse(person: PersonIndex, today: CalendarDate): Lapse | undefined {
+  let next: Lapse | undefined
+  for (const lapse of lapsesOf(person, today)) if (next === undefined || lapse.last < next.last) next = lapse
   return next
 }
 
