@@ -3,6 +3,7 @@ import type { DoubtKind } from '../../lib/core/program/problems.ts'
 /** What of the records somebody may want to look at together, in words for a list of choices. */
 export const DOUBT_WORDS: readonly { kind: DoubtKind | 'any'; words: string }[] = [
   { kind: 'any', words: 'Anything' },
+  { kind: 'said-to-be-wrong', words: 'A record that somebody says is wrong' },
   { kind: 'stand-down-waits', words: 'A stand-down that waits for a certifying official' },
   { kind: 'words-unresolved', words: 'Words on a card that nobody has understood' },
   { kind: 'not-reconciled', words: 'Carried in and not compared with its issuer lately' },

@@ -20,6 +20,8 @@ export const PERMISSIONS = [
   'write-cards',
   'write-suspensions',
   'stand-down',
+  'dispute',
+  'answer-disputes',
   'resolve-words',
   'write-designations',
   'assign-training',
@@ -77,6 +79,12 @@ export const ACCESS_TABLE: Readonly<Record<Permission, Readonly<Partial<Record<R
     'write-suspensions': { 'certifying-official': 'unit', 'program-manager': 'program' },
     'stand-down': {
       'crew-lead': 'crew',
+      'crew-coordinator': 'unit',
+      'certifying-official': 'unit',
+      'program-manager': 'program',
+    },
+    dispute: OWN,
+    'answer-disputes': {
       'crew-coordinator': 'unit',
       'certifying-official': 'unit',
       'program-manager': 'program',

@@ -29,6 +29,8 @@ export const PERMISSION_WORDS: Readonly<
   'write-cards': { says: 'Enter and correct cards that were carried in', about: 'people' },
   'write-suspensions': { says: 'Enter and correct suspensions', about: 'people' },
   'stand-down': { says: 'Stand people down at once, and record whom it reached', about: 'people' },
+  dispute: { says: 'Say that something in your own record is wrong', about: 'people' },
+  'answer-disputes': { says: 'Answer people who say that a record of theirs is wrong', about: 'people' },
   'resolve-words': { says: 'Say what words on a card mean', about: 'people' },
   'write-designations': { says: 'Designate instructors and evaluators', about: 'people' },
   'assign-training': { says: 'Assign people to learn on stated work', about: 'people' },

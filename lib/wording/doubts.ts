@@ -65,6 +65,8 @@ const SENTENCES: { [Kind in DoubtKind]: (doubt: DoubtOf<Kind>, names: Names) => 
   'age-not-attested': () => 'The day they are of age from is on record, and nobody is named who attested it.',
   'administrative-open-ended': (doubt) =>
     `An administrative suspension runs from ${dayText(doubt.firstDay)} without a last day and has not been lifted.`,
+  'said-to-be-wrong': (doubt) =>
+    `Whose record this is says that it is wrong, and is to be answered by ${dayText(doubt.answerBy)}.`,
   'stand-down-waits': (doubt) =>
     `The stand-down from ${dayText(doubt.firstDay)} waits for a certifying official to confirm or lift it.`,
   'lifted-before-recorded': (doubt) =>

@@ -15,6 +15,8 @@ export const EVENT_KINDS = [
   'stood-down',
   'notice-reached',
   'stand-down-confirmed',
+  'record-disputed',
+  'dispute-answered',
   'book-adopted',
   'account-given',
   'account-link-made',
@@ -100,6 +102,8 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
     `recorded that ${record ?? 'a stand-down'} reached ${person ?? 'somebody'}`,
   'stand-down-confirmed': ({ record }) =>
     `confirmed ${record ?? 'a stand-down'}; it is a suspension from now on`,
+  'record-disputed': (said) => `said that ${recordText(said)} is wrong`,
+  'dispute-answered': (said) => `answered who says that ${recordText(said)} is wrong`,
   'book-adopted': ({ book }) =>
     `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
   'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,

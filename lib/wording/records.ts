@@ -73,6 +73,8 @@ const PHRASES: { [Name in SectionName]: (fact: Sections[Name], names: Names) => 
     `hitch ${hitch.number}, ${hitch.name}, at ${names.place(hitch.place)}, ${fromThrough(hitch.firstDay, hitch.lastDay)}${hitch.lead === undefined ? '' : `, led by ${names.person(hitch.lead)}`}`,
   placements: (placement, names) =>
     `${names.person(placement.person)} in the crew of ${names.hitch(placement.hitch)}, ${fromThrough(placement.firstDay, placement.lastDay)}`,
+  disputes: (dispute, names) =>
+    `${names.person(dispute.person)} said on ${dayText(dispute.day)} that a record of theirs is wrong, ${dispute.answered === undefined ? `to be answered by ${dayText(dispute.answerBy)}` : `answered on ${dayText(dispute.answered.day)} by ${dispute.answered.by}`}: ${dispute.says}`,
   cautions: (caution) => `the caution “${caution.name}”, version ${caution.version}`,
 }
 

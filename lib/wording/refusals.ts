@@ -34,6 +34,8 @@ export type Refusal =
   | { kind: 'no-common-day'; first?: CalendarDate; last?: CalendarDate }
   | { kind: 'not-yet-known'; latest: number }
   | { kind: 'nothing-to-correct' }
+  | { kind: 'disputed-already' }
+  | { kind: 'not-by-yourself'; because: string }
   | { kind: 'named-by-others'; count: number }
   | { kind: 'not-on-record-then'; first: number }
   | { kind: 'command-used-otherwise' }
@@ -97,6 +99,9 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
     }.`,
   'not-yet-known': ({ latest }) => `The journal has entries 1 to ${latest}.`,
   'nothing-to-correct': () => 'The record says this already. Nothing was changed.',
+  'disputed-already': () =>
+    'Somebody has said already that this is wrong, and is not answered yet. Nothing was changed.',
+  'not-by-yourself': ({ because }) => `Somebody else must answer this: ${because}. Nothing was changed.`,
   'named-by-others': ({ count }) =>
     `${count === 1 ? 'Another record names' : `${count} other records name`} this one and would be about nothing. Correct or withdraw ${count === 1 ? 'it' : 'them'} first.`,
   'not-on-record-then': ({ first }) => `This person was not on record then, but since entry ${first}.`,

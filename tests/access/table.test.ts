@@ -6,6 +6,7 @@ import { ACCESS_TABLE, PERMISSIONS, type Permission, type Reach } from '../../li
 const WORKS_HERE = {
   'read-standing': 'own',
   'read-record': 'own',
+  dispute: 'own',
   'read-books': 'program',
   'keep-own-account': 'own',
 } as const
@@ -26,6 +27,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'write-work': 'unit',
     'write-hitches': 'unit',
     'stand-down': 'unit',
+    'answer-disputes': 'unit',
   },
   'certifying-official': {
     ...WORKS_HERE,
@@ -34,6 +36,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'write-cards': 'unit',
     'write-suspensions': 'unit',
     'stand-down': 'unit',
+    'answer-disputes': 'unit',
     'resolve-words': 'unit',
     'write-designations': 'unit',
     'read-journal': 'program',
@@ -52,6 +55,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'write-work': 'program',
     'write-hitches': 'program',
     'stand-down': 'program',
+    'answer-disputes': 'program',
     'adopt-books': 'program',
     'read-journal': 'program',
     'bring-in-program': 'program',

@@ -97,6 +97,8 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'records/[kind]/[id]/withdraw/page.tsx': [`/records/people/${UNIT_OF_INES}/withdraw`],
   'records/[kind]/[id]/notice/page.tsx': ['/records/suspensions/not-there/notice'],
   'records/[kind]/[id]/confirm/page.tsx': ['/records/suspensions/not-there/confirm'],
+  'records/[kind]/[id]/wrong/page.tsx': ['/records/suspensions/not-there/wrong'],
+  'records/[kind]/[id]/answer/page.tsx': ['/records/suspensions/not-there/answer'],
   'stand-down/page.tsx': [
     '/stand-down',
     `/stand-down?person=${UNIT_OF_INES}`,
@@ -203,7 +205,7 @@ function expectedAt(address: string, who: Who): number {
   // The demonstration has adopted every book that ships.
   if (path === ADOPT) return isIn(who, ['program-manager']) ? 307 : 403
   if (path.startsWith('/rulebooks')) return 200
-  if (/^\/records\/(places|ratings|raises|hitches)/.test(path)) return 200
+  if (/^\/records\/(places|ratings|raises|hitches$)/.test(path)) return 200
   if (path === '/people/new' || path === '/records/certificates/new')
     return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
   // Whoever may stand down at all opens the form; about somebody beyond their reach it leads nowhere.
@@ -218,6 +220,7 @@ function expectedAt(address: string, who: Who): number {
   // Sign-in leads to the first page, and from there on to one that an auditor may read.
   if (address === '/' && who.role === 'auditor') return 307
   if (!isIn(who, WORKERS)) return 403
+  if (path.startsWith('/records/hitches')) return 200
   if (path.includes('/not-there/')) return 404
   if (/^\/records\/people\/.*\/(correct|withdraw)$/.test(path) && who.name !== 'marit' && who.name !== 'ines')
     return isIn(who, ['certifying-official']) ? 403 : 404

@@ -40,6 +40,7 @@ export function emptyRecords(): Records {
     cautions: [],
     hitches: [],
     placements: [],
+    disputes: [],
   }
 }
 

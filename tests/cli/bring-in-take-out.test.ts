@@ -163,7 +163,7 @@ describe('take-out', () => {
     const { head } = await snapshotOf(runtime.store)
     expect(ran).toEqual({
       ...{ code: 0, err: '' },
-      out: `Taken out into ${path}: 77 entries, 657 facts, 59 people.\nThe head of the journal is 77:${head!.hash}\n`,
+      out: `Taken out into ${path}: 77 entries, 689 facts, 59 people.\nThe head of the journal is 77:${head!.hash}\n`,
     })
     expect(statSync(path).mode & 0o777).toBe(0o600)
     expect(answered('check', path)).toContain('no problems')

@@ -110,6 +110,7 @@ export function recordsWith(facts: Partial<Records>): Records {
     raises: [],
     hitches: [],
     placements: [],
+    disputes: [],
     cautions: [],
     ...facts,
   }

@@ -152,6 +152,16 @@ export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
     may: STANDS_DOWN,
     scoped: 'is-enough',
   },
+  'records/dispute': {
+    input: { section: 'cards', id: 'no-card', says: 'Invented' },
+    may: WORKERS,
+    scoped: 'is-enough',
+  },
+  'records/answer-dispute': {
+    input: { id: 'no-dispute', version: 1, outcome: 'stands', says: 'Invented' },
+    may: ['crew-coordinator', 'certifying-official', 'program-manager'],
+    scoped: 'is-enough',
+  },
   'records/confirm-stand-down': { input: correcting, may: KEEPS_CARDS, scoped: 'is-enough' },
   'records/whom-to-stop': { input: {}, may: STANDS_DOWN, scoped: 'is-enough' },
   'records/hitch': { input: { hitch: 'no-hitch' }, may: ROLES, scoped: 'is-enough' },

@@ -60,6 +60,7 @@ const DOUBTS: { [Kind in DoubtKind]: [DoubtSample<Kind>, ...DoubtSample<Kind>[]]
   'suspension-withdrawn': [[{ firstDay: first, entry: 7 }, '8 July 2027', '7']],
   'seen-by-nobody-else': [[{ subject: 'cpr' }, 'CPR']],
   'age-not-attested': [[{}, 'attested']],
+  'said-to-be-wrong': [[{ answerBy: first }, '8 July 2027', 'wrong']],
   'stand-down-waits': [[{ firstDay: first }, '8 July 2027', 'official']],
   'administrative-open-ended': [[{ firstDay: first }, '8 July 2027', 'administrative']],
   'lifted-before-recorded': [

@@ -64,6 +64,40 @@ describe('records and rules', () => {
         'in the crew of h-9, from 8 July 2027',
       ],
     ],
+    disputes: [
+      [
+        {
+          id: 'd-1',
+          recordedIn: 1,
+          person: 'p-1',
+          section: 'cards',
+          record: 'c-1',
+          says: 'The last day is wrong.',
+          day: dateOf('2027-07-08'),
+          answerBy: dateOf('2027-07-22'),
+        },
+        'to be answered by 22 July 2027: The last day is wrong.',
+      ],
+      [
+        {
+          id: 'd-1',
+          recordedIn: 2,
+          person: 'p-1',
+          section: 'cards',
+          record: 'c-1',
+          says: 'The last day is wrong.',
+          day: dateOf('2027-07-08'),
+          answerBy: dateOf('2027-07-22'),
+          answered: {
+            day: dateOf('2027-07-10'),
+            by: 'Invented Clerk',
+            outcome: 'stands',
+            says: 'The paper says so.',
+          },
+        },
+        'answered on 10 July 2027 by Invented Clerk',
+      ],
+    ],
     organisations: [[{ id: 'org-1', recordedIn: 1, name: 'Invented Volunteers' }, 'Invented Volunteers']],
     people: [
       [person('p-1', { name: 'Ada Brandt' }), 'birth date on record'],

@@ -1,5 +1,6 @@
 import type { Card, Ending, Extension, Lift, Resolution, Suspension } from '../cards/cards.schema.ts'
 import type { Caution } from '../cautions/cautions.schema.ts'
+import type { Dispute } from '../people/disputes.schema.ts'
 import type {
   Assignment,
   Certificate,
@@ -39,6 +40,7 @@ export type Sections = {
   cautions: Caution
   hitches: Hitch
   placements: Placement
+  disputes: Dispute
 }
 
 /** The facts as known at one moment: of each id one version at most. */

@@ -22,6 +22,7 @@ const ANCHORS = {
   ratings: ['item'],
   raises: ['item'],
   placements: ['hitch', 'person'],
+  disputes: ['person', 'section', 'record'],
 } as const satisfies { [Name in SectionName]?: readonly (keyof Sections[Name])[] }
 
 type Anchored = keyof typeof ANCHORS

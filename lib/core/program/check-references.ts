@@ -43,6 +43,8 @@ export function checkReferences(index: FactIndex, problems: ProblemList): void {
     check.to(located, 'place', 'places', located.fact.place)
     check.to(located, 'lead', 'people', located.fact.lead)
   }
+  for (const located of index.withPartial('disputes'))
+    check.to(located, 'person', 'people', located.fact.person)
   for (const located of index.withPartial('placements')) {
     check.to(located, 'hitch', 'hitches', located.fact.hitch)
     check.to(located, 'person', 'people', located.fact.person)

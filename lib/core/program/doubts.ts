@@ -55,6 +55,7 @@ export function programDoubts(
   for (const card of records.cards) cards.look(card)
   doubtSuspensions(records, today, doubt)
   doubtWithdrawn(program, doubt)
+  doubtDisputes(records, doubt)
   const ratings = new RatingDoubts(records, editions, doubt)
   for (const rating of records.ratings) ratings.look(rating)
   return inOrder(program, found)
@@ -147,6 +148,17 @@ function doubtWithdrawn(program: FactsBySection, doubt: TellDoubt): void {
     const { id, firstDay, supersededIn: entry } = suspension
     if (entry === undefined || current.has(id) || last.get(id) !== suspension) continue
     doubt(suspension, { kind: 'suspension-withdrawn', firstDay, entry })
+  }
+}
+
+/** A record of which somebody says that it is wrong, until they are answered. */
+function doubtDisputes(records: Records, doubt: TellDoubt): void {
+  const sections: FactsBySection = records
+  for (const { section, record, answerBy, answered } of records.disputes) {
+    const name = SECTION_NAMES.find((known) => known === section)
+    const facts: readonly Fact[] = name === undefined ? [] : sections[name]
+    const fact = facts.find(({ id }) => id === record)
+    if (answered === undefined && fact !== undefined) doubt(fact, { kind: 'said-to-be-wrong', answerBy })
   }
 }
 

@@ -66,5 +66,6 @@ export function recordsAt(program: Program, n: number): Records {
     cautions: known('cautions'),
     hitches: known('hitches'),
     placements: known('placements'),
+    disputes: known('disputes'),
   }
 }

@@ -209,6 +209,7 @@ export type DoubtFigures =
   | { kind: 'agreement-open-ended'; firstDay: CalendarDate }
   | { kind: 'administrative-open-ended'; firstDay: CalendarDate }
   | { kind: 'stand-down-waits'; firstDay: CalendarDate }
+  | { kind: 'said-to-be-wrong'; answerBy: CalendarDate }
   /** Withdrawn as wrong in an entry, and never lifted: it counts on no day since. */
   | { kind: 'suspension-withdrawn'; firstDay: CalendarDate; entry: number }
   /** Seen, by nobody named or by the holder alone; of age, attested by nobody named. */

@@ -13,6 +13,7 @@ import { cautionSchema } from '../cautions/cautions.schema.ts'
 import { hitchSchema, placementSchema } from '../work/hitches.schema.ts'
 import { idField, nameField, textField } from '../kernel/fields.schema.ts'
 import { remarkFields } from '../journal/remarks.schema.ts'
+import { disputeSchema } from '../people/disputes.schema.ts'
 import { entryNumber } from '../kernel/versions.schema.ts'
 import {
   assignmentSchema,
@@ -72,6 +73,7 @@ export const sectionSchemas = {
   cautions: cautionSchema,
   hitches: hitchSchema,
   placements: placementSchema,
+  disputes: disputeSchema,
 } as const
 
 /** How many facts of one section a file may hold. */
@@ -127,6 +129,7 @@ export const programSchema = z.strictObject({
   cautions: section(cautionSchema),
   hitches: section(hitchSchema),
   placements: section(placementSchema),
+  disputes: section(disputeSchema),
 })
 
 /** A program as read from a file: shapes are right, references not yet checked. */

@@ -35,4 +35,5 @@ export const SECTION_NAMES = [
   'cautions',
   'hitches',
   'placements',
+  'disputes',
 ] as const satisfies readonly SectionName[]

@@ -1,4 +1,15 @@
-import { day, json, maybeDay, maybeRecord, maybeText, record, text, truth, type Tables } from './columns.ts'
+import {
+  day,
+  json,
+  maybeDay,
+  maybeJson,
+  maybeRecord,
+  maybeText,
+  record,
+  text,
+  truth,
+  type Tables,
+} from './columns.ts'
 
 /** Organisations, people, and what stands on record of a person beside their cards. */
 export const peopleTables = {
@@ -67,6 +78,25 @@ export const peopleTables = {
       purpose: maybeText,
     },
   },
+  disputes: {
+    anchor: 'dispute',
+    columns: {
+      person: record('people'),
+      section: text,
+      record: text,
+      says: text,
+      day,
+      answerBy: day,
+      answered: maybeJson,
+    },
+  },
 } satisfies Tables<
-  'organisations' | 'people' | 'memberships' | 'permissions' | 'certificates' | 'designations' | 'assignments'
+  | 'disputes'
+  | 'organisations'
+  | 'people'
+  | 'memberships'
+  | 'permissions'
+  | 'certificates'
+  | 'designations'
+  | 'assignments'
 >

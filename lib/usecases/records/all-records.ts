@@ -1,4 +1,5 @@
 import type { UseCaseFace } from '../door/use-case.ts'
+import { answerDispute, disputeRecord } from './disputes.ts'
 import { consequencesOf } from './consequences.ts'
 import { correctRecord, withdrawRecord } from './correct.ts'
 import { enterRecord } from './enter.ts'
@@ -55,6 +56,8 @@ export const RECORD_USE_CASES: readonly UseCaseFace[] = [
   standDown,
   noticeReached,
   confirmStandDown,
+  disputeRecord,
+  answerDispute,
   ...RECORD_SECTIONS.flatMap((section) => [BEFORE.correcting[section], BEFORE.withdrawing[section]]),
   enterPerson,
   ...RECORD_SECTIONS.flatMap((section) =>

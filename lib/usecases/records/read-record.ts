@@ -13,6 +13,7 @@ import type { NotDone } from '../door/outcome.ts'
 import { query, type World } from '../door/use-case.ts'
 import { entriesShown, type ShownEntry } from '../people/shown-entries.ts'
 import { seesBirthDate } from '../people/told-age.ts'
+import { disputesOf } from './disputes.ts'
 import { doubtsByRecord } from './doubts.ts'
 import { countNamedBy } from './named-by.ts'
 import { namesWithin, readable, READ_GROUPS, type ReadGroup } from './readable.ts'
@@ -68,6 +69,9 @@ export function readRecord(group: ReadGroup) {
         /** How many other records name it, without which they would be about nothing. */
         namedBy: current === undefined ? 0 : countNamedBy(world.snapshot, section, current),
         hidesBirthDate: !seesBirth,
+        disputes: disputesOf(world.snapshot, section, id),
+        /** Whether it is the caller's own, about which they may say that it is wrong. */
+        isOwn: owner !== undefined && owner === actor?.person,
         today: world.today,
       }
     },

@@ -22,8 +22,13 @@ const ID_LETTERS = 10
 
 /** An id for a new record, which says what it is of and nothing else. */
 export function newRecordId(section: RecordSection): string {
+  return newId(RECORD_KINDS[section].one)
+}
+
+/** An id for something new, which begins with a word for what it is. */
+export function newId(word: string): string {
   const letters = Array.from({ length: ID_LETTERS }, () => LETTERS[randomInt(LETTERS.length)])
-  return `${RECORD_KINDS[section].one}-${letters.join('')}`
+  return `${word}-${letters.join('')}`
 }
 
 /** Reads typed fields as a record of a section; what is wrong is told at the field under `fields`. */

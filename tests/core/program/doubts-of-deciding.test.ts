@@ -296,3 +296,27 @@ describe('a stand-down', () => {
     expect(doubtsOf(kinds, changes)).toEqual([])
   })
 })
+
+describe('a record that somebody says is wrong', () => {
+  const said = {
+    id: 'wren-says',
+    recordedIn: 5,
+    person: 'wren',
+    section: 'certificates',
+    record: 'wren-cpr',
+    says: 'Invented.',
+    day: '2027-05-03',
+    answerBy: '2027-05-17',
+  }
+  const answered = { day: '2027-05-04', by: 'Invented', outcome: 'stands', says: 'Invented.' }
+
+  it.each<[string, Raw, number]>([
+    ['waits until it is answered', said, 1],
+    ['waits no more once answered', { ...said, answered }, 0],
+    ['says nothing of what is not there', { ...said, record: 'nothing' }, 0],
+  ])('[PR19] %s', (_name, dispute, count) => {
+    const found = doubtsOf(['said-to-be-wrong'], [(file) => (file['disputes'] = [dispute])])
+    expect(found).toHaveLength(count)
+    expect(found.every(({ id }) => id === 'wren-cpr')).toBe(true)
+  })
+})

@@ -11,6 +11,7 @@ import { FORMS } from '../../form/forms.ts'
 import { shownFields } from '../../form/shown.ts'
 import { mayWrite, recordForPage } from '../../record-at.ts'
 import { recordPath, SECTION_WORDS } from '../../section-words.ts'
+import { SaidWrong } from './said-wrong.tsx'
 import { Stopping } from './stopping.tsx'
 import { WorkAndCrew } from './work-and-crew.tsx'
 import { Versions } from './versions.tsx'
@@ -26,6 +27,8 @@ const KEPT: Readonly<Record<string, string>> = {
   'stood-down': 'It stands from now on, and stops all that it stops. It waits for a certifying official.',
   noticed: 'It is on record whom the notice reached, and when.',
   confirmed: 'It is confirmed, and is a suspension from now on.',
+  disputed: 'It is on record what you say is wrong, and by when you are answered.',
+  answered: 'Your answer is on record with it.',
   withdrawn: 'It is withdrawn. It counts no more, and stays in its history, with why.',
 }
 
@@ -109,6 +112,7 @@ export default async function RecordPage({ params, searchParams }: Address) {
         <Stopping fact={latest.fact} own={own} visitor={visitor} choices={choices} />
       )}
       {section === 'hitches' && isOnRecord ? <WorkAndCrew id={id} own={own} visitor={visitor} /> : null}
+      <SaidWrong disputes={record.disputes} isOwn={record.isOwn && isOnRecord} own={own} visitor={visitor} />
       <Section
         id="history"
         title="History"
