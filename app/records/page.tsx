@@ -56,6 +56,9 @@ export default async function RecordsRoom() {
           </a>
         </p>
       ) : null}
+      <p>
+        <a href="/program">The program itself, and from when it decides</a>
+      </p>
       <Section id="kinds" title="By kind">
         <ul className="histories">
           {sections.map(({ section, count }) => (

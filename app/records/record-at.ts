@@ -61,7 +61,7 @@ function peopleNamed(fact: RecordFact | undefined): readonly string[] {
   return [
     ...('person' in fact ? [fact.person] : []),
     ...('rater' in fact ? [fact.rater] : []),
-    ...('lead' in fact && fact.lead !== undefined ? [fact.lead] : []),
+    ...('lead' in fact ? [fact.lead] : []),
     ...('trainers' in fact ? fact.trainers : []),
     // Only a raise is by somebody on record; elsewhere a name stands as it was said.
     ...('by' in fact && 'item' in fact ? [fact.by] : []),

@@ -26,6 +26,10 @@ export type Snapshot = {
   remarks: readonly RemarkFact[]
   /** Whether there is a program. */
   founded: boolean
+  /** The entry that recorded what the program is; nothing where there is none. */
+  programVersion: number | undefined
+  /** Whether everything in it is made up. */
+  invented: boolean
   /** Who (the id of an account) did what in entries that are not as a program file stated them, by their number. */
   commands: ReadonlyMap<number, CommandKnown>
 }
@@ -135,6 +139,8 @@ function snapshotFrom(loaded: Loaded): Snapshot {
     roles: loaded.facts.get('accountRoles') as readonly AccountRoleFact[],
     remarks: loaded.facts.get('remarks') as readonly RemarkFact[],
     founded: current !== undefined,
+    programVersion: current?.recordedIn,
+    invented: current?.invented === true,
     commands: loaded.commands,
   })
 }

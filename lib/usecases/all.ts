@@ -31,6 +31,7 @@ import { listPeople } from './people/list.ts'
 import { readPerson } from './people/person.ts'
 import { aboutFounding } from './program/about-founding.ts'
 import { bringInProgram } from './program/bring-in.ts'
+import { aboutProgram, setFirstDayOfDeciding } from './program/first-day.ts'
 import { foundProgram } from './program/found.ts'
 import { makeFoundingLink } from './program/founding-link.ts'
 import { takeOutProgram } from './program/take-out.ts'
@@ -74,6 +75,8 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   lapsesAhead,
   readPerson,
   aboutFounding,
+  aboutProgram,
+  setFirstDayOfDeciding,
   makeFoundingLink,
   foundProgram,
   bringInProgram,

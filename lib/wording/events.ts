@@ -1,3 +1,6 @@
+import type { CalendarDate } from '../core/calendar/dates.ts'
+import { dayText } from './days.ts'
+
 /** What an entry of the journal says was done. `stated` is an entry that a program file brought, in its own words. */
 export const EVENT_KINDS = [
   'stated',
@@ -17,6 +20,7 @@ export const EVENT_KINDS = [
   'stand-down-confirmed',
   'record-disputed',
   'dispute-answered',
+  'first-day-of-deciding-set',
   'book-adopted',
   'account-given',
   'account-link-made',
@@ -62,6 +66,7 @@ export type EventSaid = {
   record?: string
   person?: string
   unit?: string
+  day?: CalendarDate
 }
 
 /** The sentence of an event, after the name of who did it: “… founded the program”. */
@@ -104,6 +109,8 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
     `confirmed ${record ?? 'a stand-down'}; it is a suspension from now on`,
   'record-disputed': (said) => `said that ${recordText(said)} is wrong`,
   'dispute-answered': (said) => `answered who says that ${recordText(said)} is wrong`,
+  'first-day-of-deciding-set': ({ day }) =>
+    `set the first day of deciding here${day === undefined ? '' : `, ${dayText(day)}`}`,
   'book-adopted': ({ book }) =>
     `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
   'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,

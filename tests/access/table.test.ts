@@ -57,6 +57,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'stand-down': 'program',
     'answer-disputes': 'program',
     'adopt-books': 'program',
+    'keep-program': 'program',
     'read-journal': 'program',
     'bring-in-program': 'program',
     'take-out-program': 'program',

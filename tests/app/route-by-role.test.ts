@@ -74,6 +74,8 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   '(accounts)/set-password/[code]/page.tsx': ['/set-password/no-such-code'],
   '(accounts)/sign-in/page.tsx': ['/sign-in'],
   '(program)/begin/[code]/page.tsx': ['/begin/no-such-code'],
+  '(program)/program/page.tsx': ['/program'],
+  '(program)/program/first-day/page.tsx': ['/program/first-day'],
   'api/auth/[...nextauth]/route.ts': ['/api/auth/session'],
   'journal/page.tsx': ['/journal'],
   'journal/[n]/page.tsx': ['/journal/2'],
@@ -204,7 +206,8 @@ function expectedAt(address: string, who: Who): number {
   if (path === CONFIRM) return isIn(who, ['program-manager']) ? 200 : 403
   // The demonstration has adopted every book that ships.
   if (path === ADOPT) return isIn(who, ['program-manager']) ? 307 : 403
-  if (path.startsWith('/rulebooks')) return 200
+  if (path === '/program/first-day') return isIn(who, ['program-manager']) ? 200 : 403
+  if (path.startsWith('/rulebooks') || path === '/program') return 200
   if (/^\/records\/(places|ratings|raises|hitches$)/.test(path)) return 200
   if (path === '/people/new' || path === '/records/certificates/new')
     return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403

@@ -1,9 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Work } from '../../lib/core/authority/answer.ts'
-import { ask, openRecords, workOfItem } from '../../lib/core/authority/ask.ts'
-import type { Question } from '../../lib/core/authority/question.ts'
-import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
+import { ask, openRecords } from '../../lib/core/authority/ask.ts'
 import { recordsAt } from '../../lib/core/program/known.ts'
 import type { Program } from '../../lib/core/program/program.schema.ts'
 import { readProgram } from '../../lib/core/program/read-program.ts'
@@ -14,7 +11,8 @@ import { askQuestion } from '../../lib/usecases/authority/ask.ts'
 import type { AskedQuestion } from '../../lib/usecases/authority/question.schema.ts'
 import { callQuery } from '../../lib/usecases/door/call-query.ts'
 import { programToWrite } from '../../lib/usecases/program/program-to-write.ts'
-import { DEMO_TODAY, openDemoRuntime, type TestRuntime } from '../builders/test-runtime.ts'
+import { byPerson, questionOfFile } from '../builders/question-of-file.ts'
+import { openDemoRuntime, type TestRuntime } from '../builders/test-runtime.ts'
 import { twentyQuestions } from '../builders/twenty-questions.ts'
 
 let opened: TestRuntime
@@ -27,22 +25,6 @@ beforeAll(async () => {
   opened = await openDemoRuntime()
 })
 afterAll(() => opened.close())
-
-/** The question as the core takes it; nothing where the item or the place was not on record then. */
-function questionOfFile(
-  authority: ReturnType<typeof openRecords>,
-  asked: AskedQuestion,
-): Question | undefined {
-  const today = DEMO_TODAY as CalendarDate
-  if (!('item' in asked.work)) {
-    const work: Work = asked.work
-    const isKnown = work.place === undefined || authority.records.places.some(({ id }) => id === work.place)
-    return isKnown ? { work, first: asked.first!, last: asked.last!, today } : undefined
-  }
-  const own = workOfItem(authority, asked.work.item, asked.work.sawKind)
-  if (own === undefined) return undefined
-  return { work: own.work, first: asked.first ?? own.first!, last: asked.last ?? own.last!, today }
-}
 
 /** All entries in the long run; else each eleventh, and the last: the facts themselves are compared at every one. */
 function askedEntries(): number[] {
@@ -66,11 +48,6 @@ function inOrder(facts: readonly Fact[]): Fact[] {
   return [...facts].sort(
     (left, right) => left.id.localeCompare(right.id) || left.recordedIn - right.recordedIn,
   )
-}
-
-/** Answers stand in the order in which people are on record, which a file and a database need not share. */
-function byPerson<Kind extends { person: string }>(answers: readonly Kind[]): Kind[] {
-  return [...answers].sort((left, right) => left.person.localeCompare(right.person))
 }
 
 describe('the demonstration in the database answers like its file', () => {

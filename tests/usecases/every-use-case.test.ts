@@ -92,6 +92,12 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'people/lapses-ahead': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'people/list': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'people/person': { input: { person: 'p-nobody-at-all' }, may: WORKERS, scoped: 'is-enough' },
+  'program/about': { input: {}, may: ROLES, scoped: 'is-enough' },
+  'program/set-first-day-of-deciding': {
+    input: { version: 1, day: '2025-04-01', why: 'Invented' },
+    may: MANAGER,
+    scoped: 'is-not-enough',
+  },
   'program/about-founding': { input: {}, may: 'anybody' },
   'program/founding-link': { input: {}, may: 'start' },
   'program/found': {
