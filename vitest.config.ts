@@ -9,7 +9,8 @@ export default defineConfig({
     setupFiles: ['tests/setup.ts'],
     globalSetup: ['tests/test-server.ts'],
     pool: 'forks',
-    maxWorkers: 2,
+    // Tests wait for servers, browsers and timers nearly half of their time: three keep two cores busy.
+    maxWorkers: 3,
     testTimeout: long ? 1_200_000 : 60_000,
     hookTimeout: long ? 1_200_000 : 60_000,
   },

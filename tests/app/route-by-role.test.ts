@@ -99,6 +99,7 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'records/[kind]/[id]/withdraw/page.tsx': [`/records/people/${UNIT_OF_INES}/withdraw`],
   'records/[kind]/[id]/notice/page.tsx': ['/records/suspensions/not-there/notice'],
   'records/[kind]/[id]/confirm/page.tsx': ['/records/suspensions/not-there/confirm'],
+  'records/[kind]/[id]/worksheet/page.tsx': ['/records/items/i-c-01-log-1/worksheet'],
   'records/[kind]/[id]/wrong/page.tsx': ['/records/suspensions/not-there/wrong'],
   'records/[kind]/[id]/answer/page.tsx': ['/records/suspensions/not-there/answer'],
   'stand-down/page.tsx': [
@@ -223,7 +224,7 @@ function expectedAt(address: string, who: Who): number {
   // Sign-in leads to the first page, and from there on to one that an auditor may read.
   if (address === '/' && who.role === 'auditor') return 307
   if (!isIn(who, WORKERS)) return 403
-  if (path.startsWith('/records/hitches')) return 200
+  if (path.startsWith('/records/hitches') || path.endsWith('/worksheet')) return 200
   if (path.includes('/not-there/')) return 404
   if (/^\/records\/people\/.*\/(correct|withdraw)$/.test(path) && who.name !== 'marit' && who.name !== 'ines')
     return isIn(who, ['certifying-official']) ? 403 : 404

@@ -164,6 +164,8 @@ export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
   },
   'records/confirm-stand-down': { input: correcting, may: KEEPS_CARDS, scoped: 'is-enough' },
   'records/whom-to-stop': { input: {}, may: STANDS_DOWN, scoped: 'is-enough' },
+  'records/who-may-counts': { input: { items: [] }, may: WORKERS, scoped: 'is-enough' },
+  'records/worksheet': { input: { item: 'no-item' }, may: ROLES, scoped: 'is-enough' },
   'records/hitch': { input: { hitch: 'no-hitch' }, may: ROLES, scoped: 'is-enough' },
   'records/counts': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'records/choices': { input: {}, may: WORKERS, scoped: 'is-enough' },

@@ -12,6 +12,7 @@ import { TableFilter } from '../../_parts/table-filter.tsx'
 import { TablePages } from '../../_parts/table-pages.tsx'
 import { readTableView } from '../../_parts/table-view.ts'
 import { mayWrite, sectionAt } from '../record-at.ts'
+import { whoMayCounts } from '../../../lib/usecases/records/who-may-counts.ts'
 import { DOUBT_WORDS } from '../doubt-words.ts'
 import { recordPath, SECTION_WORDS } from '../section-words.ts'
 import { enterPath } from '../enter-path.ts'
@@ -55,6 +56,12 @@ export default async function RecordsPage({ params, searchParams }: Address) {
     ),
     here,
   )
+  const isWork = section === 'items' || section === 'expectedWork'
+  const items = list.page.rows.map(({ id }) => id)
+  const mayAsk = isWork && !withdrawn && visitor.permissions.includes('read-standing')
+  const whoMay = mayAsk
+    ? valueForPage(await callQuery(runtime(), whoMayCounts, { input: { items } }, await caller()), here)
+    : undefined
   const { title, one, lead } = SECTION_WORDS[section]
   return (
     <DeskPage visitor={visitor}>
@@ -94,6 +101,7 @@ export default async function RecordsPage({ params, searchParams }: Address) {
             address={{ path, words, view }}
             caption={captionOf(list.page.all, list.all, withdrawn)}
             aboutPeople={group === 'people'}
+            {...(whoMay === undefined ? {} : { whoMay })}
           />
           <TablePages path={path} words={words} shown={list.page} of="records" />
         </div>

@@ -1,5 +1,6 @@
 import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'
 import type { RecordRow } from '../../../lib/usecases/records/list-records.ts'
+import type { WhoMay } from '../../../lib/usecases/records/who-may-counts.ts'
 import { dayText, momentText } from '../../../lib/wording/days.ts'
 import { capitalised } from '../../../lib/wording/lists.ts'
 import { Said } from '../../_parts/said.tsx'
@@ -13,12 +14,15 @@ export function RecordsTable({
   address,
   caption,
   aboutPeople,
+  whoMay,
 }: {
   section: RecordSection
   rows: readonly RecordRow[]
   address: TableAddress
   caption: string
   aboutPeople: boolean
+  /** Of logs and trees, how many of those within reach stand how. */
+  whoMay?: Readonly<Record<string, WhoMay>>
 }) {
   const columns: Column<RecordRow>[] = [
     {
@@ -30,6 +34,15 @@ export function RecordsTable({
     },
     ...(aboutPeople ? [{ key: 'person', head: 'About', sorts: true as const, cell: person }] : []),
     ...(rows.some(({ first, last }) => first !== undefined || last !== undefined) ? DAYS : []),
+    ...(whoMay === undefined
+      ? []
+      : [
+          {
+            key: 'who-may',
+            head: 'Who may',
+            cell: ({ id }: RecordRow) => <Counted id={id} of={whoMay[id]} />,
+          },
+        ]),
     { key: 'recorded', head: 'Recorded', sorts: true, cell: recorded },
   ]
   return (
@@ -62,6 +75,22 @@ const DAYS: readonly Column<RecordRow>[] = [
     cell: ({ last }) => (last === undefined ? '–' : dayText(last)),
   },
 ]
+
+/** How many may do it, over all its days, with the way to who they are. */
+function Counted({ id, of }: { id: string; of: WhoMay | undefined }) {
+  const href = `/?item=${encodeURIComponent(id)}&saw=crosscut`
+  if (of === undefined) return <a href={href}>ask who may</a>
+  const supervised = of['own-level'] + of.training
+  return (
+    <>
+      <a href={href}>{of.independent} on their own</a>
+      <br />
+      <span className="small">
+        {supervised} under somebody, {of.unknown} not on record
+      </span>
+    </>
+  )
+}
 
 function says(section: RecordSection, { id, says: phrase, doubts }: RecordRow) {
   return (

@@ -10,7 +10,9 @@ import { READ_RECORD } from './read-record.ts'
 import { recordCounts } from './record-counts.ts'
 import { recordChoices } from './record-choices.ts'
 import { confirmStandDown, noticeReached, standDown } from './stand-down.ts'
+import { whoMayCounts } from './who-may-counts.ts'
 import { whomToStop } from './whom-to-stop.ts'
+import { worksheetOfItem } from './worksheet-of-item.ts'
 import { RECORD_SECTIONS, type RecordSection } from './record-kinds.ts'
 
 type Sectioned<Make extends (section: RecordSection) => unknown> = Readonly<
@@ -51,6 +53,8 @@ export const RECORD_USE_CASES: readonly UseCaseFace[] = [
   recordCounts,
   readHitch,
   whomToStop,
+  worksheetOfItem,
+  whoMayCounts,
   BEFORE.entering.suspensions,
   BEFORE.standingDown,
   standDown,

@@ -13,6 +13,7 @@ import { mayWrite, recordForPage } from '../../record-at.ts'
 import { recordPath, SECTION_WORDS } from '../../section-words.ts'
 import { SaidWrong } from './said-wrong.tsx'
 import { Stopping } from './stopping.tsx'
+import { WhatWasSeen } from './what-was-seen.tsx'
 import { WorkAndCrew } from './work-and-crew.tsx'
 import { Versions } from './versions.tsx'
 
@@ -29,6 +30,7 @@ const KEPT: Readonly<Record<string, string>> = {
   confirmed: 'It is confirmed, and is a suspension from now on.',
   disputed: 'It is on record what you say is wrong, and by when you are answered.',
   answered: 'Your answer is on record with it.',
+  rated: 'The rating is on record, with what was seen.',
   withdrawn: 'It is withdrawn. It counts no more, and stays in its history, with why.',
 }
 
@@ -97,6 +99,16 @@ export default async function RecordPage({ params, searchParams }: Address) {
             <strong>To look at:</strong> <Said>{sentence}</Said>
           </p>
         ))}
+        {isOnRecord && (section === 'items' || section === 'expectedWork') ? (
+          <p className="row">
+            <a className="button" href={`${own}/worksheet`}>
+              Complexity worksheet
+            </a>
+            <a className="button" href={`/?item=${encodeURIComponent(id)}&saw=crosscut`}>
+              Who may do it
+            </a>
+          </p>
+        ) : null}
         {isOnRecord && mayWrite(visitor, section) ? (
           <p className="row">
             <a className="button" href={`${own}/correct`}>
@@ -111,6 +123,9 @@ export default async function RecordPage({ params, searchParams }: Address) {
       {latest === undefined || section !== 'suspensions' || !isOnRecord ? null : (
         <Stopping fact={latest.fact} own={own} visitor={visitor} choices={choices} />
       )}
+      {latest !== undefined && 'observations' in latest.fact ? (
+        <WhatWasSeen rating={latest.fact} own={own} />
+      ) : null}
       {section === 'hitches' && isOnRecord ? <WorkAndCrew id={id} own={own} visitor={visitor} /> : null}
       <SaidWrong disputes={record.disputes} isOwn={record.isOwn && isOnRecord} own={own} visitor={visitor} />
       <Section

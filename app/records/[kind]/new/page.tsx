@@ -66,12 +66,14 @@ function suggestedBy(
 ): Readonly<Record<string, string>> {
   const person = choices.people.find(({ id }) => id === addressWord(words, 'person'))
   const hitch = choices.hitches.find(({ id }) => id === addressWord(words, 'hitch'))
+  const item = choices.items.find(({ id }) => id === addressWord(words, 'item'))
   const said = choices.words.find(({ id }) => id === addressWord(words, 'words'))
   return {
     ...(person === undefined
       ? {}
       : { [`${FIELDS}.person`]: person.name, [`${FIELDS}.subject.person.person`]: person.name }),
     ...(hitch === undefined ? {} : { [`${FIELDS}.hitch`]: hitch.id, [`${FIELDS}.list`]: hitch.id }),
+    ...(item === undefined ? {} : { [`${FIELDS}.item`]: item.id }),
     ...(said === undefined ? {} : { [`${FIELDS}.words`]: said.id }),
   }
 }

@@ -1,0 +1,45 @@
+import type { FactorShown } from '../../../../../lib/usecases/records/worksheet-of-item.ts'
+import { complexityWords } from '../../../../../lib/wording/work-words.ts'
+import type { FormParts } from '../../../form/parts.ts'
+
+/** The name under which the fields of the worksheet stand. */
+export const SEEN = 'seen'
+
+/** What the worksheet asks beside its factors. */
+export const RATED_PARTS: FormParts = [
+  {
+    path: 'rater',
+    label: 'Rated by',
+    hint: 'The name as on record, or the id.',
+    kind: 'named',
+    of: 'people',
+  },
+  { path: 'day', label: 'On', hint: 'The day on which it was seen.', kind: 'day' },
+  {
+    path: 'how',
+    label: 'How it was seen',
+    hint: 'From a photo or from what was told it is provisional, and planned one class higher.',
+    kind: 'one',
+    of: [
+      { value: 'on-site', label: 'On site' },
+      { value: 'photo', label: 'From a photo' },
+      { value: 'told', label: 'From what was told' },
+    ],
+    none: 'Choose one',
+  },
+  { path: 'reason', label: 'In words', hint: 'What the boxes do not say.', kind: 'long-text', rows: 3 },
+]
+
+/** The factors as fields, each with what may be seen. */
+export function factorParts(factors: readonly FactorShown[]): FormParts {
+  return factors.map(({ factor, name, required, options }) => ({
+    path: factor,
+    label: name,
+    kind: 'one',
+    of: options.map(({ option, name: says, floor }) => ({
+      value: option,
+      label: floor === 'least' ? says : `${says} (at least ${complexityWords[floor]})`,
+    })),
+    none: required ? 'Not seen' : 'Nothing of it',
+  }))
+}
