@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import type { RecordSection } from '../../../../lib/usecases/records/record-kinds.ts'
+import type { VersionRead } from '../../../../lib/usecases/records/read-record.ts'
 import { capitalised } from '../../../../lib/wording/lists.ts'
 import { addressWord, type AddressWords } from '../../../_parts/address.ts'
 import { DeskPage } from '../../../_parts/desk-page.tsx'
@@ -46,7 +47,7 @@ export default async function RecordPage({ params, searchParams }: Address) {
     <DeskPage visitor={visitor}>
       <PageHeading
         within={{ href: recordPath(section), words: title }}
-        title={<Said>{titleOf(section, latest?.says ?? id, record.person?.name)}</Said>}
+        title={<Said>{titleOf(section, latest, id, record.person?.name)}</Said>}
         lead="What this record says, and how it came to say it. Nothing is written over: a correction stands beside what it corrects."
       />
       {kept === undefined ? null : (
@@ -142,7 +143,15 @@ export default async function RecordPage({ params, searchParams }: Address) {
 /** Longer than this a phrase is no title: the kind of record and whom it is about are. */
 const LONGEST_TITLE = 60
 
-function titleOf(section: RecordSection, says: string, person: string | undefined): string {
+function titleOf(
+  section: RecordSection,
+  latest: VersionRead | undefined,
+  id: string,
+  person: string | undefined,
+): string {
+  if (section === 'hitches' && latest !== undefined && 'number' in latest.fact && 'name' in latest.fact)
+    return `Hitch ${latest.fact.number}, ${latest.fact.name}`
+  const says = latest?.says ?? id
   if (says.length <= LONGEST_TITLE || section === 'people') return capitalised(says)
   const { one } = SECTION_WORDS[section]
   return capitalised(person === undefined ? one : `${one} of ${person}`)

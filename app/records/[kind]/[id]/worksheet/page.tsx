@@ -52,28 +52,30 @@ export default async function WorksheetPage({ params }: { params: Promise<{ kind
           <Said>{`${sheet.item.name}: what is seen at it, and how complex that makes the work at least.`}</Said>
         }
       />
-      <Notice>
-        <p>
-          <strong>Walking away is always open, and never a fault.</strong> {AUTHORITY_IS_NOT_SAFETY} No
-          published numeric rating of complexity exists: the floors below are those of {sheet.edition.name}.
-          The size-up at the log or tree stands above this sheet.
-        </p>
-      </Notice>
-      {writes ? (
-        <Form action={worksheetAction.bind(null, id)} first={freshForm()}>
-          <RecordFields parts={factorParts(sheet.factors)} prefix={SEEN} names={{}} suggested={{}} />
-          <RecordFields
-            parts={parts}
-            prefix="rated"
-            names={namesOffered(parts, choices)}
-            suggested={{
-              'rated.day': dayText(sheet.day),
-              ...(rater === undefined ? {} : { 'rated.rater': rater }),
-            }}
-          />
-          <ToldActs tell="See how complex this makes it" act="Record the rating" />
-        </Form>
-      ) : null}
+      <div className="stack-wide">
+        <Notice>
+          <p>
+            <strong>Walking away is always open, and never a fault.</strong> {AUTHORITY_IS_NOT_SAFETY} No
+            published numeric rating of complexity exists: the floors below are those of {sheet.edition.name}.
+            The size-up at the log or tree stands above this sheet.
+          </p>
+        </Notice>
+        {writes ? (
+          <Form action={worksheetAction.bind(null, id)} first={freshForm()}>
+            <RecordFields parts={factorParts(sheet.factors)} prefix={SEEN} names={{}} suggested={{}} />
+            <RecordFields
+              parts={parts}
+              prefix="rated"
+              names={namesOffered(parts, choices)}
+              suggested={{
+                'rated.day': dayText(sheet.day),
+                ...(rater === undefined ? {} : { 'rated.rater': rater }),
+              }}
+            />
+            <ToldActs tell="See how complex this makes it" act="Record the rating" />
+          </Form>
+        ) : null}
+      </div>
       <Section
         id="sheet"
         title="The sheet"
