@@ -82,6 +82,7 @@ function goingOn(records: Records, lapses: readonly LapseOf[]): Records {
     })
   return {
     ...records,
+    // A decision that ends a card stays: only its days go on.
     cards: longer(records.cards, ({ id }, { what }) => what.kind === 'card' && what.card === id),
     certificates: longer(
       records.certificates,
@@ -97,7 +98,6 @@ function goingOn(records: Records, lapses: readonly LapseOf[]): Records {
       records.permissions,
       ({ lastDay }, { what, last }) => what.kind === 'permission' && lastDay === last,
     ),
-    // A decision that ends a card on the same day is no lapse, and stays.
     designations: longer(
       records.designations,
       ({ role, lastDay }, { what, last }) =>

@@ -7,7 +7,7 @@ import { entryNumber } from '../../core/kernel/versions.schema.ts'
 import { DISPUTE_OUTCOMES, type Dispute } from '../../core/people/disputes.schema.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import { factOwners } from '../people/fact-owners.ts'
-import { refusedBecause, type NotDone } from '../door/outcome.ts'
+import { invalidField, refusedBecause, type NotDone } from '../door/outcome.ts'
 import { command, nothingToPrepare } from '../door/use-case.ts'
 import { currentRecord } from './correct.ts'
 import { handOf } from './hand-of.ts'
@@ -81,6 +81,9 @@ export const answerDispute = command({
       return refusal(
         refusedBecause({ kind: 'not-by-yourself', because: 'you recorded what is said to be wrong' }),
       )
+    // Nobody is told that a record was corrected or withdrawn which still stands as it was.
+    if (outcome !== 'stands' && outcome !== sinceDone(snapshot, dispute))
+      return refusal(invalidField('outcome', `The record is not ${outcome} yet. Do that first.`))
     const { name } = handOf(snapshot, actor)
     const answered: Dispute = { ...dispute, answered: { day: today, by: name, outcome, says } }
     const changes = changesOf(answered, dispute.recordedIn)
@@ -106,6 +109,17 @@ function recordedBy({ program, commands }: Snapshot, { id, section, record }: Di
   const versions: readonly RecordFact[] = name === undefined ? [] : program[name]
   const disputed = versions.find((one) => one.id === record && isKnownAt(one, said))
   return disputed === undefined ? undefined : commands.get(disputed.recordedIn)?.actor
+}
+
+/** What became of a record since it was said to be wrong. */
+function sinceDone(
+  snapshot: Snapshot,
+  { section, record, recordedIn }: Dispute,
+): 'corrected' | 'withdrawn' | undefined {
+  const name = RECORD_SECTIONS.find((one) => one === section)
+  const current = name === undefined ? undefined : currentRecord(snapshot, name, record)
+  if (current === undefined) return 'withdrawn'
+  return current.recordedIn > recordedIn ? 'corrected' : undefined
 }
 
 function changesOf(dispute: Dispute, supersedes?: number): HandMade {

@@ -22,10 +22,10 @@ afterAll(() => opened.close())
 const dispute = (id: string, who: Caller = OWN, says = 'Invented: another day.') =>
   callAny(opened.runtime, disputeRecord, { section: 'certificates', id, says }, who)
 
-async function answer(id: string, who: Caller) {
+async function answer(id: string, who: Caller, outcome = 'stands') {
   const { program, n } = await snapshotOf(opened.runtime.store)
   const version = program.disputes.find((one) => one.id === id && isKnownAt(one, n))?.recordedIn
-  return callAny(opened.runtime, answerDispute, { id, version, outcome: 'corrected', says: 'Invented.' }, who)
+  return callAny(opened.runtime, answerDispute, { id, version, outcome, says: 'Invented.' }, who)
 }
 
 async function idOf(called: Promise<unknown>): Promise<string> {
@@ -55,6 +55,11 @@ describe('something here is wrong', () => {
       kind: 'refused',
     })
     expect(await answer(id, OWN)).toEqual({ kind: 'forbidden' })
+    for (const outcome of ['corrected', 'withdrawn'])
+      expect(await answer(id, PETRA, outcome)).toMatchObject({
+        kind: 'invalid',
+        fields: [{ path: 'outcome' }],
+      })
     expect(await answer(id, PETRA)).toMatchObject({ kind: 'done' })
     expect(await answer(id, PETRA)).toMatchObject({ kind: 'refused' })
     await idOf(dispute(AID))
@@ -89,6 +94,6 @@ describe('something here is wrong', () => {
       kind: 'done',
     })
     expect(await answer(id, INES)).toMatchObject({ kind: 'refused' })
-    expect(await answer(id, PETRA)).toMatchObject({ kind: 'done' })
+    expect(await answer(id, PETRA, 'corrected')).toMatchObject({ kind: 'done' })
   })
 })
