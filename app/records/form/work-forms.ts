@@ -117,6 +117,20 @@ export const EXPECTED_WORK_FORM: FormParts = [
 
 const ITEM: Leaf = { path: 'item', label: 'Log or tree', kind: 'one', of: 'items', none: 'Choose one' }
 
+/** How somebody came to see a log or tree that they rate. */
+export const HOW_SEEN: Leaf = {
+  path: 'how',
+  label: 'How it was seen',
+  hint: 'From a photo or from what was told it is provisional, and planned one class higher.',
+  kind: 'one',
+  of: [
+    { value: 'on-site', label: 'On site' },
+    { value: 'photo', label: 'From a photo' },
+    { value: 'told', label: 'From what was told' },
+  ],
+  none: 'Choose one',
+}
+
 export const RATING_FORM: FormParts = [
   ITEM,
   { path: 'complexity', label: 'Rated', kind: 'one', of: RATING_OPTIONS, none: 'Choose one' },
@@ -128,18 +142,7 @@ export const RATING_FORM: FormParts = [
     of: 'people',
   },
   { path: 'day', label: 'On', kind: 'day' },
-  {
-    path: 'how',
-    label: 'How it was seen',
-    hint: 'From a photo or from what was told it is provisional, and planned one class higher.',
-    kind: 'one',
-    of: [
-      { value: 'on-site', label: 'On site' },
-      { value: 'photo', label: 'From a photo' },
-      { value: 'told', label: 'From what was told' },
-    ],
-    none: 'Choose one',
-  },
+  HOW_SEEN,
   { path: 'reason', label: 'What made it so', kind: 'long-text' },
 ]
 

@@ -1,6 +1,7 @@
 import type { FactorShown } from '../../../../../lib/usecases/records/worksheet-of-item.ts'
 import { complexityWords } from '../../../../../lib/wording/work-words.ts'
 import type { FormParts } from '../../../form/parts.ts'
+import { HOW_SEEN } from '../../../form/work-forms.ts'
 
 /** The name under which the fields of the worksheet stand. */
 export const SEEN = 'seen'
@@ -15,18 +16,7 @@ export const RATED_PARTS: FormParts = [
     of: 'people',
   },
   { path: 'day', label: 'On', hint: 'The day on which it was seen.', kind: 'day' },
-  {
-    path: 'how',
-    label: 'How it was seen',
-    hint: 'From a photo or from what was told it is provisional, and planned one class higher.',
-    kind: 'one',
-    of: [
-      { value: 'on-site', label: 'On site' },
-      { value: 'photo', label: 'From a photo' },
-      { value: 'told', label: 'From what was told' },
-    ],
-    none: 'Choose one',
-  },
+  HOW_SEEN,
   { path: 'reason', label: 'In words', hint: 'What the boxes do not say.', kind: 'long-text', rows: 3 },
 ]
 
