@@ -4,7 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { looksOf } from './looks.ts'
 import { signInAs, signInOnce } from './signed-in.ts'
-import { watchedPage } from './watched-page.ts'
+import { follow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
 let browser: Browser
@@ -53,14 +53,14 @@ describe('the journal', () => {
     const first = () => page.getByRole('rowheader').first().innerText()
     expect(await first()).toBe('Entry 77')
     expect(await page.getByText(/^77:[0-9a-f]{64}$/).count()).toBe(1)
-    await page.getByRole('link', { name: 'Earlier entries' }).click()
+    await follow(page.getByRole('link', { name: 'Earlier entries' }))
     expect(new URL(page.url()).search).toBe('?through=27')
     expect(await first()).toBe('Entry 27')
     expect(await page.getByRole('link', { name: 'Earlier entries' }).count()).toBe(0)
     await page.getByLabel('Entries through number').fill('9')
-    await page.getByRole('button', { name: 'Show these' }).click()
+    await follow(page.getByRole('button', { name: 'Show these' }))
     expect(await first()).toBe('Entry 9')
-    await page.getByRole('link', { name: 'Entry 2', exact: true }).click()
+    await follow(page.getByRole('link', { name: 'Entry 2', exact: true }))
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Entry 2')
     expect(await page.getByRole('rowheader', { name: 'quill-river' }).count()).toBe(1)
     await close()

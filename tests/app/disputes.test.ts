@@ -4,7 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { looksOf } from './looks.ts'
 import { signInOnce } from './signed-in.ts'
-import { watchedPage } from './watched-page.ts'
+import { follow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
 let browser: Browser
@@ -31,7 +31,7 @@ it('a sawyer says on a phone that something in their record is wrong, and is ans
     javaScriptEnabled: false,
   })
   await page.goto('/people/p-anneli-rautavuoma')
-  await page.locator('a[href^="/records/cards/"]').first().click()
+  await follow(page.locator('a[href^="/records/cards/"]').first())
   const own = new URL(page.url()).pathname
   await page.getByRole('link', { name: 'Say what is wrong' }).click()
   await press(page, 'Say it')

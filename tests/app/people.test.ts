@@ -4,7 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { looksOf } from './looks.ts'
 import { signInOnce } from './signed-in.ts'
-import { watchedPage } from './watched-page.ts'
+import { follow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
 let browser: Browser
@@ -65,7 +65,7 @@ describe('people as a table', () => {
     const { page, close } = await opened('marit', '/people', { ...DESK, javaScriptEnabled })
     expect(await names(page)).toHaveLength(59)
     await page.getByLabel('Status').selectOption('lapses-soon')
-    await page.getByRole('button', { name: 'Show these' }).click()
+    await follow(page.getByRole('button', { name: 'Show these' }))
     await page.waitForURL(/status=lapses-soon/)
     const soon = await names(page)
     expect(soon).toContain('Bogdan Ilievski')
@@ -86,11 +86,11 @@ describe('people as a table', () => {
   it('takes a day as people write it, and keeps what it cannot read, with words at the field', async () => {
     const { page, close } = await opened('marit', '/people', { ...DESK, javaScriptEnabled: false })
     await page.getByLabel('Lapses by').fill('21 may 27')
-    await page.getByRole('button', { name: 'Show these' }).click()
+    await follow(page.getByRole('button', { name: 'Show these' }))
     expect(await names(page)).toEqual(['Bogdan Ilievski'])
     await page.getByLabel('Lapses by').fill('31 June 27')
     await page.getByLabel('Name').fill('dana')
-    await page.getByRole('button', { name: 'Show these' }).click()
+    await follow(page.getByRole('button', { name: 'Show these' }))
     const field = page.getByLabel('Lapses by')
     expect(await field.inputValue()).toBe('31 June 27')
     expect(await field.getAttribute('aria-invalid')).toBe('true')

@@ -5,7 +5,7 @@ import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { looksOf } from './looks.ts'
 import { pictured } from './pictures.ts'
 import { signInOnce } from './signed-in.ts'
-import { watchedPage } from './watched-page.ts'
+import { follow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
 let browser: Browser
@@ -37,7 +37,7 @@ describe.each([
   it('are entered from paper, refused in words at their fields, corrected once it is told what that changes, and withdrawn; all of it stands in the history', async () => {
     const { page, troubles, close } = await opened('ines', { javaScriptEnabled: scripts, ...NARROW })
     await page.goto('/people/p-dana-whitlow')
-    await page.getByRole('link', { name: 'A certificate', exact: true }).click()
+    await follow(page.getByRole('link', { name: 'A certificate', exact: true }))
     expect(await page.getByLabel('Person').inputValue()).toBe('Dana Whitlow (p-dana-whitlow)')
     await page.getByLabel('Of what').selectOption({ label: 'CPR' })
     await page.getByLabel('Issuing organisation').fill(issuer)

@@ -1,5 +1,5 @@
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core'
 
 /** A page in a browser of its own, with everything that went wrong on it. */
 export type WatchedPage = {
@@ -34,6 +34,11 @@ export async function watchedPage(
     })
   }
   return { page, troubles, close: () => context.close() }
+}
+
+/** Follows a link or presses a button that leads to another page, and waits for that page: a click alone does not. */
+export async function follow(link: Locator): Promise<void> {
+  await Promise.all([link.page().waitForEvent('domcontentloaded'), link.click()])
 }
 
 /** Rows and entries beyond these repeat those before them, and are left out: a table of many takes axe seconds. */

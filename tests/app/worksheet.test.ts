@@ -4,7 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { looksOf } from './looks.ts'
 import { signInOnce } from './signed-in.ts'
-import { watchedPage } from './watched-page.ts'
+import { follow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
 let browser: Browser
@@ -23,9 +23,9 @@ it('a worksheet is filled in, told how complex it makes the work and why, record
   const { page, troubles, close } = await watchedPage(browser, kerfbook.address, { javaScriptEnabled: false })
   await signIn(page, 'marit')
   await page.goto('/records/hitches/h-11')
-  await page.locator('section:has(#work), #work').getByRole('link').first().click()
+  await follow(page.locator('section:has(#work), #work').getByRole('link').first())
   const own = new URL(page.url()).pathname
-  await page.getByRole('link', { name: 'Complexity worksheet' }).click()
+  await follow(page.getByRole('link', { name: 'Complexity worksheet' }))
   expect(await page.getByText('Walking away is always open, and never a fault.').count()).toBe(1)
   await press(page, 'See how complex this makes it')
   await page.locator('.errors').getByText('Rated by: this is needed.').waitFor()
