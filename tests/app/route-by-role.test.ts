@@ -79,6 +79,7 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'api/auth/[...nextauth]/route.ts': ['/api/auth/session'],
   'journal/page.tsx': ['/journal'],
   'journal/[n]/page.tsx': ['/journal/2'],
+  'kept-form/page.tsx': ['/kept-form', '/kept-form?kept=no-such-key'],
   'parts/page.tsx': ['/parts'],
   'people/page.tsx': ['/people', '/people?name=wrzos'],
   'people/[id]/page.tsx': [`/people/${UNIT_OF_INES}`, `/people/${OTHER_UNIT}`, `/people/${VOLUNTEER}`],
@@ -193,6 +194,7 @@ function expectedAt(address: string, who: Who): number {
   const isSignedIn = who.role !== 'none'
   if (path.startsWith('/begin/') || path.startsWith('/set-password/') || path === '/api/auth/session')
     return 200
+  if (path === '/kept-form') return 200
   if (path === '/sign-in') return isSignedIn ? 307 : 200
   if (who.name === 'nobody') return path.startsWith('/answer.') ? 401 : 307
   // An account without a role is told that it has none.

@@ -7,11 +7,13 @@ import { checkServing, openDatabase, type OpenDatabase } from '../../platform/da
 import { readSettings } from '../../platform/database/settings.ts'
 import { readProgram } from '../../core/program/read-program.ts'
 import { listenTrouble, serve } from '../../platform/server/serve.ts'
+import { cookieIn, openSession, sessionCookie } from '../../platform/session/session-cookie.ts'
 import { newToken } from '../../platform/secrets/secrets.ts'
 import { writeWaiting } from '../../store/access-log.ts'
 import { settingOrMake } from '../../store/desk/settings.ts'
 import { snapshotOf } from '../../store/snapshot.ts'
 import { databaseTroubleSentence } from '../../wording/database-troubles.ts'
+import { callerOf } from '../../usecases/accounts/sessions.ts'
 import { openRuntime } from '../../usecases/door/open-runtime.ts'
 import { holdRuntime } from '../../usecases/door/runtime.ts'
 import { problemLines, readText } from '../open-program.ts'
@@ -102,6 +104,10 @@ export async function startKerfbook(options: StartOptions): Promise<Running> {
       version,
       secret,
       health: () => databaseHealth(runtime),
+      isSignedIn: async (cookies) => {
+        const session = await openSession(cookieIn(cookies, sessionCookie().name))
+        return (await callerOf(runtime, session)).kind === 'account'
+      },
     })
     if (!served.ok) throw new StartRefused(served.problem)
     undo.push(() => served.value.stop())

@@ -1,16 +1,18 @@
 import type { IncomingMessage } from 'node:http'
 
 /**
- * Whether a request carries a form in parts that cannot be read. The framework would take it for a fault of its own.
- * The body is read, no more than its stated length, and put back for whoever reads it next.
+ * The form in parts that a request carries: its bytes, `broken` where it cannot be read, which the framework would take
+ * for a fault of its own, or nothing where there is none. The body is read, no more than its stated length, and put
+ * back for whoever reads it next.
  */
-export async function hasBrokenForm(request: IncomingMessage): Promise<boolean> {
+export async function formBodyOf(request: IncomingMessage): Promise<Buffer | 'broken' | undefined> {
   const type = request.headers['content-type'] ?? ''
-  if (request.method !== 'POST' || !/^\s*multipart\/form-data\b/i.test(type)) return false
+  if (request.method !== 'POST' || !/^\s*multipart\/form-data\b/i.test(type)) return undefined
   const boundary = /;\s*boundary=(?:"([^"]{1,70})"|([^\s;"]{1,70}))/i.exec(type)
-  if (boundary === null) return true
+  if (boundary === null) return 'broken'
   const body = await readAndPutBack(request)
-  return body === undefined || !isWhole(body.toString('latin1'), boundary[1] ?? boundary[2] ?? '')
+  const isRead = body !== undefined && isWhole(body.toString('latin1'), boundary[1] ?? boundary[2] ?? '')
+  return isRead ? body : 'broken'
 }
 
 /** A part: the rest of the line of the boundary, lines of headers, an empty line, anything. */

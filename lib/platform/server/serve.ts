@@ -8,8 +8,9 @@ import { log, logError, takeOverConsole } from '../log/log.ts'
 import { ANSWERED_METHODS, prepareHeaders, turnAway, type TurnedAway } from './admission.ts'
 import { isHttps, type ServerAddress } from './address.ts'
 import { crashPage, drawWithoutScripts } from './crash-page.ts'
-import { hasBrokenForm } from './form-body.ts'
+import { formBodyOf } from './form-body.ts'
 import { readHealth, sendHealth, type DatabaseHealth } from './health.ts'
+import { keepTypedForm } from './kept-forms.ts'
 import { securityHeaders } from './security-headers.ts'
 
 /** What the server is started with. */
@@ -22,6 +23,8 @@ export type ServerSettings = {
   secret: string
   /** Asks the database for its health; throws where it does not answer. */
   health: () => Promise<DatabaseHealth>
+  /** Whether the cookies of a request hold a session that is open. */
+  isSignedIn: (cookies: string | undefined) => Promise<boolean>
 }
 
 /** A server that answers. */
@@ -73,7 +76,8 @@ export async function serve(settings: ServerSettings): Promise<Result<RunningSer
     }
     prepareHeaders(request, id)
     try {
-      if (await hasBrokenForm(request)) {
+      const form = await formBodyOf(request)
+      if (form === 'broken') {
         sendAway(response, { status: 400, because: 'This is no form that can be read.' })
         return
       }
@@ -84,6 +88,7 @@ export async function serve(settings: ServerSettings): Promise<Result<RunningSer
         response.setHeader('Retry-After', '2')
         response.end('Kerfbook is starting.\n')
       } else {
+        if (form !== undefined) await keepTypedForm(request, response, form, settings.isSignedIn)
         drawWithoutScripts(response)
         await pages.draw(request, response)
       }

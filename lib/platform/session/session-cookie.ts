@@ -21,6 +21,12 @@ export function sessionCookie(): SessionCookie {
   }
 }
 
+/** One cookie among those of a request, as its header names them. */
+export function cookieIn(cookies: string | undefined, name: string): string | undefined {
+  const pairs = (cookies ?? '').split(';').map((pair) => pair.trim())
+  return pairs.find((pair) => pair.startsWith(`${name}=`))?.slice(name.length + 1)
+}
+
 /** Seals the random text of a session for its cookie. */
 export async function sealSession(session: string): Promise<string> {
   return await encode({ token: { session }, secret: sessionSecret(), maxAge: LONGEST_SESSION })

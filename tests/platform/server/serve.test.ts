@@ -14,6 +14,7 @@ async function whyNot(environment: Record<string, string>): Promise<string> {
     version: '0.0.0',
     secret: 'a secret',
     health: () => Promise.resolve({ entry: 0, schema: '', isClockBehind: false }),
+    isSignedIn: () => Promise.resolve(true),
   })
   return served.ok ? '' : served.problem
 }
