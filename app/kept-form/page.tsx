@@ -36,24 +36,22 @@ export default async function KeptFormPage({
         title="You are no longer signed in"
         lead="What you typed is kept in this page, and nothing of it is recorded yet. Leave this page open."
       />
-      <ol>
-        <li>
-          <a href="/sign-in" target="_blank" rel="noopener">
+      <div className="stack-wide">
+        <p>
+          <a className="button" href="/sign-in" target="_blank" rel="noopener">
             Sign in in another tab
           </a>
-        </li>
-        <li>Come back to this page and send the form again.</li>
-      </ol>
-      <form action={form.to} method="post" encType="multipart/form-data">
-        {form.fields.map(([name, text], at) => (
-          <input key={at} type="hidden" name={name} value={text} />
-        ))}
-        <p className="row">
-          <button type="submit" className="main">
+        </p>
+        <p>Then come back to this page and send the form again.</p>
+        <form action={form.to} method="post" encType="multipart/form-data">
+          {form.fields.map(([name, text], at) => (
+            <input key={at} type="hidden" name={name} value={text} />
+          ))}
+          <button type="submit" className="button main">
             Send it again
           </button>
-        </p>
-      </form>
+        </form>
+      </div>
     </Frame>
   )
 }

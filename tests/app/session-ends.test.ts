@@ -4,7 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { signInAs, signInOnce } from './signed-in.ts'
 import { pictured } from './pictures.ts'
-import { follow, watchedPage } from './watched-page.ts'
+import { follow, overflow, watchedPage } from './watched-page.ts'
 import { recordPath } from '../../app/records/section-words.ts'
 import { RECORD_SECTIONS } from '../../lib/usecases/records/record-kinds.ts'
 
@@ -55,7 +55,10 @@ describe('a session that ends in mid-form', () => {
     ['/accounts/ines/roles/new', 'marit'],
     ['/records/items/i-c-01-log-1/worksheet', 'marit'],
   ] as const)('loses nothing that was typed into %s, without scripts either', async (path, name) => {
-    const { page, close } = await watchedPage(browser, kerfbook.address, { javaScriptEnabled: false })
+    const { page, close } = await watchedPage(browser, kerfbook.address, {
+      javaScriptEnabled: false,
+      viewport: { width: 390, height: 844 },
+    })
     await signIn(page, name)
     expect((await page.goto(path))?.status()).toBe(200)
     const fields = page.locator('form.form :is(input[type="text"], input:not([type]), textarea):visible')
@@ -67,6 +70,7 @@ describe('a session that ends in mid-form', () => {
     // Sent before anybody signed in, it is kept once more.
     await follow(again)
     await page.getByRole('heading', { name: 'You are no longer signed in' }).waitFor()
+    expect(await overflow(page)).toBe(0)
     await pictured(page, 'a form kept')
     const other = await page.context().newPage()
     await signInAs(other, name)
