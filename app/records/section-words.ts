@@ -85,6 +85,11 @@ export const SECTION_WORDS: Readonly<Record<RecordSection, SectionWords>> = {
     one: 'a hitch',
     lead: 'Work tours: where, on which days, who leads, who is in the crew, and what work.',
   },
+  joins: {
+    title: 'Records of one person',
+    one: 'a joining of two records',
+    lead: 'Two records that turned out to be of one person. Nothing is copied or lost; withdrawn, they are two again.',
+  },
   placements: {
     title: 'Places in crews',
     one: 'a place in a crew',

@@ -2,6 +2,7 @@ import type { CalendarDate } from '../core/calendar/dates.ts'
 import { toEpochDay } from '../core/calendar/dates.ts'
 import { coverageOn, indexMembership } from '../core/people/memberships.ts'
 import type { Hitch, Placement } from '../core/work/hitches.schema.ts'
+import type { JoinedPeople } from '../core/people/joined-people.ts'
 import type { Membership } from '../core/people/people.schema.ts'
 import type { Place } from '../core/work/work.schema.ts'
 import { PlaceIndex } from '../core/work/place-index.ts'
@@ -14,6 +15,8 @@ export type Belonging = {
   places: readonly Place[]
   hitches: readonly Hitch[]
   placements: readonly Placement[]
+  /** Whose record counts for whom: who is reached is reached by every record of theirs. */
+  joined: JoinedPeople
 }
 
 /** Where somebody belongs: an organisation, and within it a unit where one is named. */
@@ -47,7 +50,7 @@ export function peopleInReach(
   belonging: Belonging,
   today: CalendarDate,
 ): PeopleInReach {
-  const { memberships, places } = belonging
+  const { memberships, places, joined } = belonging
   const reached = new Set<string>()
   const tree = new PlaceIndex(places)
   const day = toEpochDay(today)
@@ -71,7 +74,7 @@ export function peopleInReach(
     // Whoever works here reads their own record, whatever else their role reaches.
     if (actor.person !== undefined) reached.add(actor.person)
   }
-  return reached
+  return joined.withAll(new Set([...reached].map((person) => joined.of(person))))
 }
 
 /** Whether a permission reaches those who belong so, whoever they are. */

@@ -22,6 +22,8 @@ export type RefusalKind =
   | 'card-undecided'
   /** Somebody would be in two crews on one day. */
   | 'two-crews'
+  | 'joined-twice'
+  | 'joined-to-itself'
   | 'sign-in-name-taken'
   /** The database holds another program. */
   | 'another-program'
@@ -60,6 +62,8 @@ const BY_NAME: Readonly<Record<string, RefusalKind>> = {
   edition_fact_apart: 'editions-overlap',
   card_fact_decided: 'card-undecided',
   placement_fact_one_crew: 'two-crews',
+  person_join_fact_once: 'joined-twice',
+  person_join_fact_of_two: 'joined-to-itself',
   account_fact_sign_in_name: 'sign-in-name-taken',
   entry_command_key: 'command-repeated',
   entry_pkey: 'past-is-fixed',

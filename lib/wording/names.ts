@@ -1,5 +1,6 @@
 import type { Records } from '../core/authority/records.ts'
 import { foldedName } from '../core/kernel/folded.ts'
+import { JoinedPeople } from '../core/people/joined-people.ts'
 import { aLevel } from './levels.ts'
 
 /**
@@ -40,6 +41,7 @@ export function subjectText(id: string): string {
 /** The names that a program's records give. */
 export function namesOf(records: Records): Names {
   const people = nameById(records.people)
+  const joined = new JoinedPeople(records.joins)
   const sharedNames = repeated(records.people.map((person) => foldedName(person.name)))
   const places = nameById(records.places)
   const organisations = nameById(records.organisations)
@@ -52,7 +54,7 @@ export function namesOf(records: Records): Names {
   const levels = new Map(records.editions.map((edition) => [edition.id, edition.levels]))
   return {
     person: (id) => {
-      const name = people.get(id)
+      const name = people.get(id) ?? people.get(joined.of(id))
       if (name === undefined) return id
       return sharedNames.has(foldedName(name)) ? `${name} (${id})` : name
     },

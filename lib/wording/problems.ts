@@ -109,6 +109,13 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
     `The card number ${problem.number} belongs to ${problem.person} here and to ${problem.otherPerson} at ${problem.other}. One number belongs to one person.`,
   'two-crews': (problem) =>
     `“${problem.person}” is in another crew on some of these days: from ${dayText(problem.firstDay)} through ${dayText(problem.lastDay)}, at ${problem.other}. On one day nobody is in two crews.`,
+  'joined-to-itself': () => 'This joins a record with itself. Choose two records.',
+  'joined-twice': (problem) =>
+    `The record of “${problem.person}” is joined to another already, at ${problem.other}. Part those first.`,
+  'joined-through': (problem) =>
+    `The record of “${problem.stays}” is itself joined to another, at ${problem.other}. Join to that other one.`,
+  'joined-of-two-births': (problem) =>
+    `“${problem.person}” and “${problem.stays}” have different birth dates on record. If they are one person, correct the wrong one first.`,
   'line-of-two-cards': (problem) =>
     `Line ${problem.line} of the card number ${problem.number} is also the card “${problem.otherCard}” at ${problem.other}.`,
   'id-in-two-sections': (problem) =>

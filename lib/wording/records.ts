@@ -75,6 +75,8 @@ const PHRASES: { [Name in SectionName]: (fact: Sections[Name], names: Names) => 
     `${names.person(placement.person)} in the crew of ${names.hitch(placement.hitch)}, ${fromThrough(placement.firstDay, placement.lastDay)}`,
   disputes: (dispute, names) =>
     `${names.person(dispute.person)} said on ${dayText(dispute.day)} that a record of theirs is wrong, ${dispute.answered === undefined ? `to be answered by ${dayText(dispute.answerBy)}` : `answered on ${dayText(dispute.answered.day)} by ${dispute.answered.by}`}: ${dispute.says}`,
+  joins: (join, names) =>
+    `two records of one person, ${names.person(join.person)}: what is recorded under “${join.person}” counts for “${join.stays}”, because ${join.because}`,
   cautions: (caution) => `the caution “${caution.name}”, version ${caution.version}`,
 }
 

@@ -4,6 +4,7 @@ import { ROLES, type Actor, type GrantedRole } from '../../lib/access/roles.ts'
 import { ACCESS_TABLE, PERMISSIONS } from '../../lib/access/table.ts'
 import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
 import type { Hitch, Placement } from '../../lib/core/work/hitches.schema.ts'
+import { JoinedPeople } from '../../lib/core/people/joined-people.ts'
 import type { Membership } from '../../lib/core/people/people.schema.ts'
 import type { Place } from '../../lib/core/work/work.schema.ts'
 
@@ -66,6 +67,7 @@ const belonging = {
     member('gus', 'staff', 'south', { firstDay: today }),
     member('hal', 'staff', 'south', { firstDay: '2027-05-04' as CalendarDate }),
   ],
+  joined: new JoinedPeople([]),
 }
 
 const actor = (...roles: GrantedRole[]): Actor => ({ account: 'an-account', person: 'zoe', roles })
@@ -75,6 +77,28 @@ const reach = (permission: (typeof PERMISSIONS)[number], ...roles: GrantedRole[]
 }
 
 describe('whose records a role reaches', () => {
+  it('reaches every record that was joined to one that it reaches, and not the other way round', () => {
+    const join = (person: string, stays: string) => ({
+      id: 'j-1',
+      recordedIn: 1,
+      because: 'Invented.',
+      person,
+      stays,
+    })
+    const reached = (person: string, stays: string) => {
+      const joined = new JoinedPeople([join(person, stays)])
+      const roles: GrantedRole[] = [{ role: 'crew-coordinator', unit: 'north' }]
+      const people = peopleInReach(actor(...roles), 'read-record', { ...belonging, joined }, today)
+      return people === 'everybody' ? people : [...people].sort()
+    }
+    const alone = ['ada', 'bo', 'cy', 'zoe']
+    expect(reach('read-record', { role: 'crew-coordinator', unit: 'north' })).toEqual(alone)
+    expect(reached('nobody-else', 'ada')).toEqual([...alone, 'nobody-else'].sort())
+    // Whose record was joined to one outside the unit still belongs where a membership of theirs is.
+    expect(reached('ada', 'outside')).toEqual([...alone, 'outside'].sort())
+    expect(reached('gus', 'flo')).toEqual(alone)
+  })
+
   it('a sawyer reads their own standing and record, and nobody else’s', () => {
     expect(reach('read-standing', { role: 'sawyer' })).toEqual(['zoe'])
     expect(reach('read-record', { role: 'sawyer' })).toEqual(['zoe'])

@@ -41,6 +41,7 @@ export function emptyRecords(): Records {
     hitches: [],
     placements: [],
     disputes: [],
+    joins: [],
   }
 }
 

@@ -111,6 +111,7 @@ export function recordsWith(facts: Partial<Records>): Records {
     hitches: [],
     placements: [],
     disputes: [],
+    joins: [],
     cautions: [],
     ...facts,
   }

@@ -24,6 +24,7 @@ const ROWS: readonly Row[] = [
   ['membership', KEEPS_PEOPLE, { person: NOBODY, organisation: 'ashlar-range-staff', capacity: 'volunteer' }],
   ['permission', KEEPS_PEOPLE, { person: NOBODY, says: 'given', firstDay: DAY }],
   ['certificate', KEEPS_PEOPLE, { person: NOBODY, subject: 'cpr', delivery: 'in-person', seen: true }],
+  ['join', KEEPS_PEOPLE, { person: NOBODY, stays: NOBODY, because: 'Invented.' }],
   [
     'card',
     KEEPS_CARDS,

@@ -151,6 +151,10 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
       'placements[0]',
     ],
   ],
+  'joined-to-itself': [[{ person: 'p-1' }, 'itself']],
+  'joined-twice': [[{ person: 'p-1', other: 'joins[0]' }, 'p-1', 'joins[0]']],
+  'joined-through': [[{ stays: 'p-1', other: 'joins[0]' }, 'p-1', 'joins[0]']],
+  'joined-of-two-births': [[{ person: 'p-1', stays: 'p-2' }, 'p-1', 'p-2', 'birth dates']],
   'line-of-two-cards': [
     [{ number: 'K-1', line: 2, otherCard: 'c-2', other: 'cards[0]' }, 'K-1', '2', 'c-2', 'cards[0]'],
   ],

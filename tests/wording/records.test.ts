@@ -64,6 +64,12 @@ describe('records and rules', () => {
         'in the crew of h-9, from 8 July 2027',
       ],
     ],
+    joins: [
+      [
+        { id: 'j-1', recordedIn: 1, person: 'p-2', stays: 'p-1', because: 'both letters came from her.' },
+        ': what is recorded under “p-2” counts for “p-1”, because both letters came from her.',
+      ],
+    ],
     disputes: [
       [
         {

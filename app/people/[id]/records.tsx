@@ -54,6 +54,7 @@ const GROUPS: readonly {
     enters: 'assignments',
   },
   { id: 'person', title: 'The person', of: ['people'] },
+  { id: 'joins', title: 'Joined records', of: ['joins'], enters: 'joins' },
 ]
 
 /** Every record about a person with its history. Nothing is written over: what was corrected stands struck under it. */

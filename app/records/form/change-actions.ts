@@ -21,7 +21,7 @@ import { sentRecord, WHY, withValues } from './typed-record.ts'
 /** Which record a form is about. */
 export type RecordMeant = { section: RecordSection; id: string }
 
-/** Enters a record, and goes to it. What stops work is told before. */
+/** Enters a record, and goes to it. What stops work, or joins two people, is told before. */
 export async function enterAction(
   { section }: { section: Exclude<RecordSection, 'people'> },
   before: FormState,
@@ -34,12 +34,12 @@ export async function enterAction(
   if (sent.problems.length > 0) return formAgain(before, typed, { problems: sent.told(sent.problems) })
   const input = { fields: sent.fields, ...sent.paper }
   const who = await caller()
-  if (section === 'suspensions') {
+  if (section === 'suspensions' || section === 'joins') {
     const told = toldBefore(
       before,
       typed,
       input,
-      await callQuery(runtime(), BEFORE.entering.suspensions, { input }, who),
+      await callQuery(runtime(), BEFORE.entering[section], { input }, who),
     )
     if (told !== undefined) return inItsPlaces(told, sent)
   }

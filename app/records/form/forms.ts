@@ -6,6 +6,7 @@ import {
   ASSIGNMENT_FORM,
   CERTIFICATE_FORM,
   DESIGNATION_FORM,
+  JOIN_FORM,
   MEMBERSHIP_FORM,
   PERMISSION_FORM,
   PERSON_FORM,
@@ -22,6 +23,7 @@ import {
 /** The form of each section: what it asks, and how a record of it is shown. */
 export const FORMS: Readonly<Record<RecordSection, FormParts>> = {
   people: PERSON_FORM,
+  joins: JOIN_FORM,
   memberships: MEMBERSHIP_FORM,
   permissions: PERMISSION_FORM,
   certificates: CERTIFICATE_FORM,

@@ -71,6 +71,22 @@ export const MEMBERSHIP_PARTS: FormParts = [
 ]
 export const MEMBERSHIP_FORM: FormParts = [PERSON, ...MEMBERSHIP_PARTS]
 
+/** Two records of one person. */
+export const JOIN_FORM: FormParts = [
+  { ...PERSON, path: 'stays', label: 'The record that stays' },
+  {
+    ...PERSON,
+    label: 'The record that is joined to it',
+    hint: 'What is recorded under it counts for the first, and stays where it is. Where two share the name, the id.',
+  },
+  {
+    path: 'because',
+    label: 'How you know that they are one person',
+    hint: 'It stands in the history, with your name.',
+    kind: 'long-text',
+  },
+]
+
 export const PERMISSION_FORM: FormParts = [
   PERSON,
   {

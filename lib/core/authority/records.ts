@@ -1,6 +1,7 @@
 import type { Card, Ending, Extension, Lift, Resolution, Suspension } from '../cards/cards.schema.ts'
 import type { Caution } from '../cautions/cautions.schema.ts'
 import type { Dispute } from '../people/disputes.schema.ts'
+import type { Join } from '../people/joins.schema.ts'
 import type {
   Assignment,
   Certificate,
@@ -41,6 +42,7 @@ export type Sections = {
   hitches: Hitch
   placements: Placement
   disputes: Dispute
+  joins: Join
 }
 
 /** The facts as known at one moment: of each id one version at most. */

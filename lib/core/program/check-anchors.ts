@@ -23,6 +23,7 @@ const ANCHORS = {
   raises: ['item'],
   placements: ['hitch', 'person'],
   disputes: ['person', 'section', 'record'],
+  joins: ['person', 'stays'],
 } as const satisfies { [Name in SectionName]?: readonly (keyof Sections[Name])[] }
 
 type Anchored = keyof typeof ANCHORS

@@ -45,6 +45,10 @@ export function checkReferences(index: FactIndex, problems: ProblemList): void {
   }
   for (const located of index.withPartial('disputes'))
     check.to(located, 'person', 'people', located.fact.person)
+  for (const located of index.withPartial('joins')) {
+    check.to(located, 'person', 'people', located.fact.person)
+    check.to(located, 'stays', 'people', located.fact.stays)
+  }
   for (const located of index.withPartial('placements')) {
     check.to(located, 'hitch', 'hitches', located.fact.hitch)
     check.to(located, 'person', 'people', located.fact.person)

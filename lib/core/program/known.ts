@@ -2,6 +2,7 @@ import type { Records, Sections } from '../authority/records.ts'
 import type { CalendarDate } from '../calendar/dates.ts'
 import { endOfDay, type Instant } from '../calendar/instants.ts'
 import { isKnownAt } from '../kernel/versions.ts'
+import { joinedRecords } from './joined-records.ts'
 import type { Program } from './program.schema.ts'
 import type { FactsBySection } from './sections.ts'
 
@@ -32,13 +33,13 @@ export function entryAt(program: Program, moment: KnownMoment): number {
   return low
 }
 
-/** The facts as known at entry `n`: of each id one version at most. */
+/** The facts as known at entry `n`: of each id one version at most, and those of one person under one id. */
 export function recordsAt(program: Program, n: number): Records {
   const sections: FactsBySection = program
   const known = <Name extends keyof Sections>(name: Name): Sections[Name][] => {
     return sections[name].filter((fact) => isKnownAt(fact, n))
   }
-  return {
+  return joinedRecords({
     timeZone: program.program.timeZone,
     book: program.program.book,
     knownAt: n,
@@ -67,5 +68,6 @@ export function recordsAt(program: Program, n: number): Records {
     hitches: known('hitches'),
     placements: known('placements'),
     disputes: known('disputes'),
-  }
+    joins: known('joins'),
+  })
 }

@@ -118,6 +118,10 @@ type KnowingFigures =
   | { kind: 'anchor-changed'; id: string; field: string; before: string; now: string; other: string }
   | { kind: 'number-of-two-people'; number: string; person: string; otherPerson: string; other: string }
   | { kind: 'two-crews'; person: string; firstDay: CalendarDate; lastDay: CalendarDate; other: string }
+  | { kind: 'joined-to-itself'; person: string }
+  | { kind: 'joined-twice'; person: string; other: string }
+  | { kind: 'joined-through'; stays: string; other: string }
+  | { kind: 'joined-of-two-births'; person: string; stays: string }
   | { kind: 'line-of-two-cards'; number: string; line: number; otherCard: string; other: string }
   /** Items and expected work share their ids. */
   | { kind: 'id-in-two-sections'; id: string; other: string }

@@ -14,6 +14,7 @@ import { hitchSchema, placementSchema } from '../work/hitches.schema.ts'
 import { idField, nameField, textField } from '../kernel/fields.schema.ts'
 import { remarkFields } from '../journal/remarks.schema.ts'
 import { disputeSchema } from '../people/disputes.schema.ts'
+import { joinSchema } from '../people/joins.schema.ts'
 import { entryNumber } from '../kernel/versions.schema.ts'
 import {
   assignmentSchema,
@@ -74,6 +75,7 @@ export const sectionSchemas = {
   hitches: hitchSchema,
   placements: placementSchema,
   disputes: disputeSchema,
+  joins: joinSchema,
 } as const
 
 /** How many facts of one section a file may hold. */
@@ -130,6 +132,7 @@ export const programSchema = z.strictObject({
   hitches: section(hitchSchema),
   placements: section(placementSchema),
   disputes: section(disputeSchema),
+  joins: section(joinSchema),
 })
 
 /** A program as read from a file: shapes are right, references not yet checked. */

@@ -4,6 +4,7 @@ import { checkAnchors } from './check-anchors.ts'
 import { checkBooks } from './check-books.ts'
 import { checkEntries } from './check-entries.ts'
 import { checkHitches } from './check-hitches.ts'
+import { checkJoins } from './check-joins.ts'
 import { checkPlaces } from './check-places.ts'
 import { checkRecords } from './check-records.ts'
 import { checkReferences } from './check-references.ts'
@@ -54,6 +55,7 @@ function checkShape(shape: ProgramShape, problems: ProblemList): void {
   )
   checkReferences(index, problems)
   checkPlaces(index, problems)
+  checkJoins(index, problems)
   checkHitches(index, problems)
   checkBooks(index, problems)
 }

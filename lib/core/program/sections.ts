@@ -36,4 +36,5 @@ export const SECTION_NAMES = [
   'hitches',
   'placements',
   'disputes',
+  'joins',
 ] as const satisfies readonly SectionName[]

@@ -26,6 +26,11 @@ export function longestSoFar<Version extends Recorded>(versions: readonly Versio
   })
 }
 
+/** Whether there is an entry as known at which both versions are current. */
+export function areKnownTogether(one: Recorded, other: Recorded): boolean {
+  return one.fact.recordedIn < endOf(other) && other.fact.recordedIn < endOf(one)
+}
+
 /** The entry in which a version ceased to be known. */
 export function endOf({ fact }: Recorded): number {
   return fact.supersededIn ?? Infinity

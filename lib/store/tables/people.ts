@@ -90,8 +90,13 @@ export const peopleTables = {
       answered: maybeJson,
     },
   },
+  joins: {
+    anchor: 'person_join',
+    columns: { person: record('people'), stays: record('people'), because: text },
+  },
 } satisfies Tables<
   | 'disputes'
+  | 'joins'
   | 'organisations'
   | 'people'
   | 'memberships'

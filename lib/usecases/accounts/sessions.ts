@@ -1,10 +1,12 @@
+import type { Actor } from '../../access/roles.ts'
 import { actorOfAccount } from '../../access/actors.ts'
 import { tokenDigest } from '../../platform/secrets/secrets.ts'
 import { openSessionsOf, sessionOf, touchSession } from '../../store/desk/sessions.ts'
-import { snapshotOf } from '../../store/snapshot.ts'
+import { snapshotOf, type Snapshot } from '../../store/snapshot.ts'
 import type { Caller } from '../door/caller.ts'
 import type { Runtime } from '../door/runtime.ts'
 import type { World } from '../door/use-case.ts'
+import { joinedAt } from '../people/joined.ts'
 import { worldOf } from '../door/world.ts'
 
 const HOUR = 3_600_000
@@ -33,11 +35,17 @@ export async function callerOf(runtime: Runtime, token: string | undefined): Pro
   if (session === undefined || session.endedAt !== undefined) return { kind: 'nobody' }
   if (isOver(session, now)) return { kind: 'nobody' }
   const world = worldOf(runtime, await snapshotOf(runtime.store))
-  const actor = actorOfAccount(world.snapshot, session.account, world.today)
-  if (actor === undefined) return { kind: 'nobody' }
+  const granted = actorOfAccount(world.snapshot, session.account, world.today)
+  if (granted === undefined) return { kind: 'nobody' }
+  const actor = asJoined(granted, world.snapshot)
   if (now - session.seenAt.getTime() > TOUCHED_EVERY) await touchSession(runtime.store, digest, world.realNow)
   const steppedUpAt = session.steppedUpAt ?? session.createdAt
   return { kind: 'account', actor, session: digest, steppedUp: now - steppedUpAt.getTime() <= STEP_UP }
+}
+
+/** Whoever's account names a record that was joined to another acts as the person of that other. */
+function asJoined(actor: Actor, { program, n }: Snapshot): Actor {
+  return actor.person === undefined ? actor : { ...actor, person: joinedAt(program, n).of(actor.person) }
 }
 
 /** Whether a session ended by itself: unused for too long, or open for too long. */

@@ -18,9 +18,8 @@ export const whoAmI = query({
   about: () => ({ kind: 'own-account' }),
   answer: (account, { snapshot, today, runtime }, actor) => ({
     signInName: account.signInName,
-    name: snapshot.program.people.find((one) => one.id === account.person && isKnownAt(one, snapshot.n))
-      ?.name,
-    person: account.person,
+    name: snapshot.program.people.find((one) => one.id === actor?.person && isKnownAt(one, snapshot.n))?.name,
+    person: actor?.person,
     roles: actor?.roles ?? [],
     /** What any of the roles may do at all; on whose record is asked at each call. */
     permissions: actor === undefined ? [] : PERMISSIONS.filter((one) => hasPermission(actor, one)),

@@ -7,6 +7,7 @@ import {
   reachesProgram,
 } from '../../access/reach.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
+import { joinedAt } from '../people/joined.ts'
 import type { Caller } from './caller.ts'
 import type { NotDone } from './outcome.ts'
 import type { About, Admission, World } from './use-case.ts'
@@ -66,5 +67,6 @@ export function belonging({ snapshot }: World) {
     places: places.filter((fact) => isKnownAt(fact, snapshot.n)),
     hitches: hitches.filter((fact) => isKnownAt(fact, snapshot.n)),
     placements: placements.filter((fact) => isKnownAt(fact, snapshot.n)),
+    joined: joinedAt(snapshot.program, snapshot.n),
   }
 }

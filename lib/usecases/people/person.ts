@@ -20,6 +20,7 @@ import { refusedBecause, type NotDone } from '../door/outcome.ts'
 import { query, type World } from '../door/use-case.ts'
 import { belongsToday } from './belongs.ts'
 import { holdingsOf } from './holdings.ts'
+import { joinedAt } from './joined.ts'
 import { historyOf, type PersonSection } from './record-history.ts'
 import { entriesShown } from './shown-entries.ts'
 import { shownDays } from './standing-line.ts'
@@ -38,7 +39,8 @@ export const readPerson = query({
   load: (world, { person, knownAt, day = world.today }, actor): Result<PersonThen, NotDone> => {
     const known = authorityAsked(world.snapshot, knownAt)
     if (!known.ok) return known
-    const index = known.value.authority.person(person)
+    const { n, authority } = known.value
+    const index = authority.person(joinedAt(world.snapshot.program, n).of(person))
     if (index !== undefined) return success({ ...known.value, index, day })
     const first = firstEntry(world, person)
     // Of whom the reader may not read nothing is told, not even since when they are on record.

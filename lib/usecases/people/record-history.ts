@@ -4,6 +4,7 @@ import { isKnownAt } from '../../core/kernel/versions.ts'
 import type { Program } from '../../core/program/program.schema.ts'
 import type { FactsBySection } from '../../core/program/sections.ts'
 import { factOwners } from './fact-owners.ts'
+import { joinedAt } from './joined.ts'
 import { suspensionsOf } from './holdings.ts'
 import type { ShownEntry } from './shown-entries.ts'
 
@@ -21,6 +22,7 @@ export const PERSON_SECTIONS = [
   'designations',
   'assignments',
   'people',
+  'joins',
 ] as const
 export type PersonSection = (typeof PERSON_SECTIONS)[number]
 
@@ -51,6 +53,7 @@ export function historyOf(program: Program, n: number, person: PersonIndex, show
     cards: program.cards.filter((fact) => fact.recordedIn <= n),
     suspensions: program.suspensions.filter((fact) => fact.recordedIn <= n),
   })
+  const joined = joinedAt(program, n)
   const shared = new Set([
     ...suspensionsOf(person).flatMap(({ suspension, lifts }) => [
       `suspensions ${suspension.id}`,
@@ -67,7 +70,8 @@ export function historyOf(program: Program, n: number, person: PersonIndex, show
       section,
       shown,
       (fact) =>
-        fact.recordedIn <= n && (ownerOf(section, fact) === person.id || shared.has(`${section} ${fact.id}`)),
+        fact.recordedIn <= n &&
+        (joined.of(ownerOf(section, fact) ?? '') === person.id || shared.has(`${section} ${fact.id}`)),
     ),
   )
 }

@@ -35,9 +35,9 @@ export const CORRECT: Sectioned<typeof correctRecord> = ofEach((section) => corr
 /** Withdrawing a record of a section. */
 export const WITHDRAW: Sectioned<typeof withdrawRecord> = ofEach((section) => withdrawRecord(section))
 
-/** What correcting, withdrawing or (where it stops work) entering a record would change, before it is done. */
+/** What correcting, withdrawing or (where it stops work, or joins two people) entering a record would change, before it is done. */
 export const BEFORE = {
-  entering: { suspensions: consequencesOf(ENTER.suspensions) },
+  entering: { suspensions: consequencesOf(ENTER.suspensions), joins: consequencesOf(ENTER.joins) },
   standingDown: consequencesOf(standDown),
   correcting: ofEach((section) => consequencesOf(correctRecord(section))),
   withdrawing: ofEach((section) => consequencesOf(withdrawRecord(section))),
@@ -56,6 +56,7 @@ export const RECORD_USE_CASES: readonly UseCaseFace[] = [
   worksheetOfItem,
   whoMayCounts,
   BEFORE.entering.suspensions,
+  BEFORE.entering.joins,
   BEFORE.standingDown,
   standDown,
   noticeReached,

@@ -6,6 +6,7 @@ import { isKnownAt } from '../../core/kernel/versions.ts'
 import { entryNumber } from '../../core/kernel/versions.schema.ts'
 import { DISPUTE_OUTCOMES, type Dispute } from '../../core/people/disputes.schema.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
+import { joinedAt } from '../people/joined.ts'
 import { factOwners } from '../people/fact-owners.ts'
 import { invalidField, refusedBecause, type NotDone } from '../door/outcome.ts'
 import { command, nothingToPrepare } from '../door/use-case.ts'
@@ -75,7 +76,7 @@ export const answerDispute = command({
   seen: (current, { version }) => ({ version, current }),
   decide: (dispute, { outcome, says }, { snapshot, today, now }, actor): Result<Disputed, NotDone> => {
     if (dispute.answered !== undefined) return refusal(refusedBecause({ kind: 'nothing-to-correct' }))
-    if (actor?.person === dispute.person)
+    if (actor?.person === joinedAt(snapshot.program, snapshot.n).of(dispute.person))
       return refusal(refusedBecause({ kind: 'not-by-yourself', because: 'it is your own record' }))
     if (recordedBy(snapshot, dispute) === actor?.account)
       return refusal(

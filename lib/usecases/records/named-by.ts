@@ -6,7 +6,7 @@ import type { RecordFact, RecordSection } from './record-kinds.ts'
 
 /** The fields in which records of other sections name a record of each section, wherever they stand in a fact. */
 const NAMING_FIELDS: Readonly<Record<RecordSection, readonly string[]>> = {
-  people: ['person', 'trainers', 'rater', 'by', 'lead'],
+  people: ['person', 'trainers', 'rater', 'by', 'lead', 'stays'],
   cards: ['card'],
   suspensions: ['suspension'],
   items: ['item', 'items'],
@@ -25,6 +25,7 @@ const NAMING_FIELDS: Readonly<Record<RecordSection, readonly string[]>> = {
   // Work names its hitch as its list.
   hitches: ['hitch', 'list'],
   placements: [],
+  joins: [],
 }
 
 /** How many records as now known name a record, so that it cannot go without leaving them about nothing. */

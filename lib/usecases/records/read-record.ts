@@ -11,6 +11,7 @@ import { authorityAt } from '../authority/known-authority.ts'
 import { wordsOf } from '../authority/known-words.ts'
 import type { NotDone } from '../door/outcome.ts'
 import { query, type World } from '../door/use-case.ts'
+import { joinedAt } from '../people/joined.ts'
 import { entriesShown, type ShownEntry } from '../people/shown-entries.ts'
 import { seesBirthDate } from '../people/told-age.ts'
 import { disputesOf } from './disputes.ts'
@@ -71,7 +72,9 @@ export function readRecord(group: ReadGroup) {
         hidesBirthDate: !seesBirth,
         disputes: disputesOf(world.snapshot, section, id),
         /** Whether it is the caller's own, about which they may say that it is wrong. */
-        isOwn: owner !== undefined && owner === actor?.person,
+        isOwn:
+          owner !== undefined &&
+          joinedAt(world.snapshot.program, world.snapshot.n).of(owner) === actor?.person,
         today: world.today,
       }
     },

@@ -9,6 +9,7 @@ import type { About } from '../door/use-case.ts'
 /** The sections whose records are entered and corrected by hand, with the permission that each wants. */
 export const RECORD_KINDS = {
   people: { permission: 'write-people', one: 'person' },
+  joins: { permission: 'write-people', one: 'join' },
   memberships: { permission: 'write-people', one: 'membership' },
   permissions: { permission: 'write-people', one: 'permission' },
   certificates: { permission: 'write-people', one: 'certificate' },
@@ -53,6 +54,12 @@ export function aboutRecord(
   if (section === 'people')
     return { kind: 'records', people: isNew ? [] : [fact.id], ...(isNew ? { added: [fact.id] } : {}) }
   if (section === 'organisations' || section === 'places') return { kind: 'program' }
+  if ('stays' in fact) {
+    const person = aboutPerson(program, n, fact.person)
+    const stays = aboutPerson(program, n, fact.stays)
+    if (person === undefined || stays === undefined) return undefined
+    return { kind: 'records', people: [...person.people, ...stays.people] }
+  }
   if ('subject' in fact && typeof fact.subject !== 'string') return aboutSubject(program, n, fact.subject)
   if ('item' in fact) {
     const item = [...program.items, ...program.expectedWork].find(

@@ -116,7 +116,7 @@ export default async function RecordPage({ params, searchParams }: Address) {
               Correct it
             </a>
             <a className="button" href={`${own}/withdraw`}>
-              Withdraw it
+              {section === 'joins' ? 'Part them again' : 'Withdraw it'}
             </a>
           </p>
         ) : null}

@@ -46,8 +46,11 @@ export default async function NewRecordPage({ params, searchParams }: Address) {
           suggested={suggestedBy(words, choices)}
         />
         <PaperFields />
-        {section === 'suspensions' ? (
-          <ToldActs tell="See whom this stops" act="Record it" />
+        {section === 'suspensions' || section === 'joins' ? (
+          <ToldActs
+            tell={section === 'joins' ? 'See what this changes' : 'See whom this stops'}
+            act="Record it"
+          />
         ) : (
           <SubmitButton>Record it</SubmitButton>
         )}

@@ -24,7 +24,7 @@ export default async function WithdrawPage({ params }: { params: Promise<{ kind:
     <DeskPage visitor={visitor}>
       <PageHeading
         within={{ href: own, words: 'The record' }}
-        title="Withdraw it"
+        title={section === 'joins' ? 'Part them again' : 'Withdraw it'}
         lead={
           <Said>{`${capitalised(latest.says)}. For what never should have stood; what was so and is over gets a last day instead.`}</Said>
         }
@@ -50,7 +50,10 @@ export default async function WithdrawPage({ params }: { params: Promise<{ kind:
         <Form action={withdrawAction.bind(null, { section, id })} first={freshForm()}>
           <VersionField version={record.version} />
           <WhyField hint="Why it never should have stood, and how you know. It stays in the history, with your name." />
-          <ToldActs tell="See what this changes" act="Withdraw it" />
+          <ToldActs
+            tell="See what this changes"
+            act={section === 'joins' ? 'Part them again' : 'Withdraw it'}
+          />
         </Form>
         <p>
           <a href={own}>Back without withdrawing it</a>
