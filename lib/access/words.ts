@@ -39,6 +39,7 @@ export const PERMISSION_WORDS: Readonly<
   'write-hitches': { says: 'Enter and correct hitches, and put people into crews', about: 'people' },
   'adopt-books': { says: 'Adopt a further rule book that ships', about: 'program' },
   'keep-program': { says: 'Set from when the program’s own cards come from decisions', about: 'program' },
+  erase: { says: 'Erase the name and age of somebody who works here no more', about: 'people' },
   'read-journal': { says: 'Read the journal', about: 'program' },
   'bring-in-program': { says: 'Bring in a program file', about: 'program' },
   'take-out-program': { says: 'Take out the whole program as a file', about: 'program' },

@@ -65,7 +65,7 @@ export function advanced(before: Loaded, since: Since): Loaded {
   for (const [section, rows] of since.rows) {
     const list = [...(before.facts.get(section) ?? [])]
     for (const row of fresh.get(section) ?? []) list.push(toFact(TABLES[section], row, before))
-    for (const row of rows) if (row.recordedIn <= known) close(list, row, before)
+    for (const row of rows) if (row.recordedIn <= known) readAgain(list, TABLES[section], row, before)
     facts.set(section, Object.freeze(list))
   }
   const entries = [...before.entries, ...since.entries.map((entry) => toEntry(entry, facts, before))]
@@ -93,14 +93,12 @@ function toEntry(
   return Object.freeze({ n, statedAt: statedAt ?? at, actor: actor ?? NO_ACCOUNT, event })
 }
 
-function close(list: StoredFact[], { uuid, supersededIn }: ReadRow, { places }: Loaded): void {
-  const position = places.get(uuid)?.position
-  const open = position === undefined ? undefined : list[position]
-  if (position === undefined || open === undefined || supersededIn === null)
-    throw new Error(`a fact ${uuid} was closed that was never recorded`)
-  const { id, recordedIn, ...rest } = open
-  // In the core's order of keys.
-  list[position] = Object.freeze({ id, recordedIn, supersededIn, ...rest })
+/** A fact that was closed or erased since stands where it stood. */
+function readAgain(list: StoredFact[], tables: SectionTables, row: ReadRow, loaded: Loaded): void {
+  const position = loaded.places.get(row.uuid)?.position
+  if (position === undefined || list[position] === undefined)
+    throw new Error(`a fact ${row.uuid} was closed or erased that was never recorded`)
+  list[position] = toFact(tables, row, loaded)
 }
 
 function toFact(tables: SectionTables, row: ReadRow, { codes, places }: Loaded): StoredFact {

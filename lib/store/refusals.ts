@@ -57,6 +57,7 @@ const BY_NAME: Readonly<Record<string, RefusalKind>> = {
   fact_closed_before_its_entry: 'past-is-fixed',
   fact_recorded_with_its_entry: 'past-is-fixed',
   fact_closed_with_its_entry: 'past-is-fixed',
+  fact_erased_with_its_entry: 'past-is-fixed',
   program_only_one: 'another-program',
   program_fact_program_id_fkey: 'another-program',
   edition_fact_apart: 'editions-overlap',

@@ -4,6 +4,7 @@ import { factDigest } from '../core/journal/entry.ts'
 import type { Database } from './client.ts'
 import { factUuid, recordUuid } from './record-ids.ts'
 import { StoreRefusal } from './refusals.ts'
+import { factRowsOf } from './read-facts.ts'
 import { columnsOf, type FactToRecord } from './rows.ts'
 import { sha256 } from '../platform/secrets/sha256.ts'
 import { STORED_NAMES, TABLES, type SectionTables } from './tables/all.ts'
@@ -16,12 +17,19 @@ export type NewFact = { readonly section: StoredName; readonly fact: FactToRecor
 export type Withdrawal = { readonly section: StoredName; readonly id: string; readonly recordedIn: number }
 
 /** What an entry does to the facts. */
-export type Changes = { readonly record: readonly NewFact[]; readonly withdraw: readonly Withdrawal[] }
+export type Changes = {
+  readonly record: readonly NewFact[]
+  readonly withdraw: readonly Withdrawal[]
+  /** The ids of people whose name and age are blanked in every version. */
+  readonly erase?: readonly string[]
+}
 
 /** What the body of an entry says of the facts: their tables, ids and digests. */
 export type FactsWritten = {
   facts: { table: string; id: string; digest: string }[]
   closed: { table: string; id: string }[]
+  /** The facts whose columns were blanked, with the digests they have since. */
+  erased?: { table: string; id: string; digest: string }[]
 }
 
 /**
@@ -49,7 +57,24 @@ export async function writeChanges(tx: Database, n: number, changes: Changes): P
   for (const section of STORED_NAMES) {
     written.facts.push(...(await insertFacts(tx, TABLES[section], recording.get(section) ?? [], n)))
   }
+  if (changes.erase !== undefined) written.erased = await erasePeople(tx, changes.erase, n)
   return written
+}
+
+/** Done by a function of the database that runs as its owner: the app itself may change no fact. */
+async function erasePeople(
+  tx: Database,
+  people: readonly string[],
+  n: number,
+): Promise<{ table: string; id: string; digest: string }[]> {
+  const ids: string[] = []
+  for (const person of people) {
+    const rows = await tx.$queryRaw<{ id: string }[]>`
+      SELECT erase_person(${recordUuid('people', person)}::uuid, ${BigInt(n)})::text AS id`
+    ids.push(...rows.map(({ id }) => id))
+  }
+  const rows = await factRowsOf(tx, TABLES.people, ids)
+  return rows.map(({ table, id, row, salt }) => ({ table, id, digest: factDigest(row, salt, sha256) }))
 }
 
 function listIn<List>(lists: Map<StoredName, List>, section: StoredName, make: () => List): List {

@@ -26,6 +26,7 @@ import { whatToAsk } from './authority/what-to-ask.ts'
 import type { UseCaseFace } from './door/use-case.ts'
 import { readEntry } from './journal/read-entry.ts'
 import { readJournal } from './journal/read-journal.ts'
+import { aboutErasing, erasePerson } from './people/erase.ts'
 import { lapsesAhead } from './people/lapses-ahead.ts'
 import { listPeople } from './people/list.ts'
 import { readPerson } from './people/person.ts'
@@ -69,6 +70,8 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   askQuestion,
   askForPage,
   peopleToAsk,
+  aboutErasing,
+  erasePerson,
   whatToAsk,
   keepAnswer,
   listPeople,

@@ -21,6 +21,7 @@ export const EVENT_KINDS = [
   'record-disputed',
   'dispute-answered',
   'first-day-of-deciding-set',
+  'person-erased',
   'book-adopted',
   'account-given',
   'account-link-made',
@@ -111,6 +112,7 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   'dispute-answered': (said) => `answered who says that ${recordText(said)} is wrong`,
   'first-day-of-deciding-set': ({ day }) =>
     `set the first day of deciding here${day === undefined ? '' : `, ${dayText(day)}`}`,
+  'person-erased': (said) => `erased the name and age of ${recordText(said)}, in every version`,
   'book-adopted': ({ book }) =>
     `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
   'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,

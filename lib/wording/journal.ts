@@ -58,7 +58,7 @@ function holder(heldBy: HeldBy): string {
 
 /** What was verified: the counts, the head to keep elsewhere, and how far the tail was checked. */
 export function journalVerdictLines(verdict: JournalVerdict): readonly string[] {
-  const { entries, facts, answers, head, tail, findings } = verdict
+  const { entries, facts, answers, erasures, head, tail, findings } = verdict
   const counts = joinedByAnd([
     counted(entries, 'entry', 'entries'),
     counted(facts, 'fact', 'facts'),
@@ -69,6 +69,10 @@ export function journalVerdictLines(verdict: JournalVerdict): readonly string[] 
       ? `The journal fits: ${counts}, each hash, digest and closing recomputed.`
       : `The journal does not fit: ${counted(findings.length, 'finding', 'findings')} in ${counts}.`,
   ]
+  for (const { n, facts: blanked } of erasures)
+    lines.push(
+      `Entry ${n} erased a name and an age, in ${counted(blanked, 'fact', 'facts')}; since then the digest it gives is checked.`,
+    )
   if (head !== undefined) lines.push(`Its head is ${headText(head)}`)
   return [...lines, tailSentence(tail, head?.n ?? 0)]
 }

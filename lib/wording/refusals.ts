@@ -37,6 +37,7 @@ export type Refusal =
   | { kind: 'disputed-already' }
   | { kind: 'not-by-yourself'; because: string }
   | { kind: 'named-by-others'; count: number }
+  | { kind: 'not-to-erase'; against: readonly string[] }
   | { kind: 'not-on-record-then'; first: number }
   | { kind: 'command-used-otherwise' }
   | { kind: 'clock-behind'; now: Instant; last: Instant }
@@ -102,6 +103,7 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
   'disputed-already': () =>
     'Somebody has said already that this is wrong, and is not answered yet. Nothing was changed.',
   'not-by-yourself': ({ because }) => `Somebody else must answer this: ${because}. Nothing was changed.`,
+  'not-to-erase': ({ against }) => `Nothing was erased. ${against.join(' ')}`,
   'named-by-others': ({ count }) =>
     `${count === 1 ? 'Another record names' : `${count} other records name`} this one and would be about nothing. Correct or withdraw ${count === 1 ? 'it' : 'them'} first.`,
   'not-on-record-then': ({ first }) => `This person was not on record then, but since entry ${first}.`,

@@ -58,6 +58,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'answer-disputes': 'program',
     'adopt-books': 'program',
     'keep-program': 'program',
+    erase: 'program',
     'read-journal': 'program',
     'bring-in-program': 'program',
     'take-out-program': 'program',

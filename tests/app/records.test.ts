@@ -55,7 +55,9 @@ describe.each([
     await page.getByLabel('Day taken').fill('1 May 2027')
     await page.getByLabel('Has somebody else seen it?').selectOption('yes')
     await press(page, 'Record it')
-    await expect.poll(() => problemsOn(page)).toEqual([expect.stringMatching(/^Last day: .*before.*first/)])
+    await expect
+      .poll(() => problemsOn(page), { timeout: 10_000 })
+      .toEqual([expect.stringMatching(/^Last day: .*before.*first/)])
     await page.getByLabel('Last day').fill('May 2029')
     await page.getByText('Typed from a sheet of paper').click()
     await page.getByLabel('Day on the paper').fill('1 May 2027')

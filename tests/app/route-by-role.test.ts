@@ -82,6 +82,7 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'kept-form/page.tsx': ['/kept-form', '/kept-form?kept=no-such-key'],
   'parts/page.tsx': ['/parts'],
   'people/page.tsx': ['/people', '/people?name=wrzos'],
+  'people/[id]/erase/page.tsx': [`/people/${UNIT_OF_INES}/erase`],
   'people/[id]/page.tsx': [`/people/${UNIT_OF_INES}`, `/people/${OTHER_UNIT}`, `/people/${VOLUNTEER}`],
   'people/ahead/page.tsx': ['/people/ahead', '/people/ahead?days=457&kind=card'],
   'people/new/page.tsx': ['/people/new'],
@@ -212,6 +213,7 @@ function expectedAt(address: string, who: Who): number {
   if (path === '/program/first-day') return isIn(who, ['program-manager']) ? 200 : 403
   if (path.startsWith('/rulebooks') || path === '/program') return 200
   if (/^\/records\/(places|ratings|raises|hitches$)/.test(path)) return 200
+  if (path.endsWith('/erase')) return isIn(who, ['program-manager']) ? 200 : 403
   if (path === '/people/new' || path === '/records/certificates/new')
     return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
   // Whoever may stand down at all opens the form; about somebody beyond their reach it leads nowhere.

@@ -84,6 +84,7 @@ describe('the tables of facts, as the catalogue of the database has them', () =>
       'superseded_in bigint',
       'salt bytea not null',
       'supersedes uuid',
+      ...(section === 'people' ? ['erased_in bigint'] : []),
     ]
     expect([...table(fact).columns].sort()).toEqual(declared.sort())
   })
@@ -107,16 +108,25 @@ describe('the tables of facts, as the catalogue of the database has them', () =>
       `AFTER ${event} ON public.${fact} REFERENCING NEW TABLE AS written FOR EACH STATEMENT EXECUTE FUNCTION ${does}()`
     const onCommit = (event: string, does: string) =>
       `AFTER ${event} ON public.${fact}${DEFERRED} FOR EACH ROW ${does}()`
+    // Of a person an erasure blanks columns, which closes nothing.
+    const isErased = section === 'people'
     expect(table(fact).triggers).toEqual([
-      onCommit(
-        'INSERT OR UPDATE',
-        'WHEN ((new.superseded_in IS NOT NULL)) EXECUTE FUNCTION refuse_closing_for_another',
-      ),
-      once('UPDATE', 'refuse_closing_in_past'),
+      isErased
+        ? onCommit(
+            'INSERT OR UPDATE',
+            'WHEN (((new.superseded_in IS NOT NULL) OR (new.erased_in IS NOT NULL))) EXECUTE FUNCTION refuse_settling_person_for_another',
+          )
+        : onCommit(
+            'INSERT OR UPDATE',
+            'WHEN ((new.superseded_in IS NOT NULL)) EXECUTE FUNCTION refuse_closing_for_another',
+          ),
+      isErased
+        ? `AFTER UPDATE ON public.${fact} REFERENCING OLD TABLE AS before NEW TABLE AS written FOR EACH STATEMENT EXECUTE FUNCTION refuse_closing_person_in_past()`
+        : once('UPDATE', 'refuse_closing_in_past'),
       ...(section === 'cards' ? [once('INSERT', 'refuse_undecided_card')] : []),
       onCommit('INSERT', 'EXECUTE FUNCTION refuse_recording_for_another'),
       once('INSERT', 'refuse_recording_in_past'),
-      `BEFORE UPDATE ON public.${fact} FOR EACH ROW EXECUTE FUNCTION refuse_change()`,
+      `BEFORE UPDATE ON public.${fact} FOR EACH ROW EXECUTE FUNCTION ${isErased ? 'refuse_change_of_person' : 'refuse_change'}()`,
     ])
   })
 

@@ -89,6 +89,12 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'authority/people-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'authority/what-to-ask': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'authority/keep-answer': { input: { question, because: 'printed' }, may: WORKERS, scoped: 'is-enough' },
+  'people/about-erasing': { input: { person: 'p-nobody-at-all' }, may: MANAGER, scoped: 'is-enough' },
+  'people/erase': {
+    input: { person: 'p-nobody-at-all', why: 'Invented' },
+    may: MANAGER,
+    scoped: 'is-enough',
+  },
   'people/lapses-ahead': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'people/list': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'people/person': { input: { person: 'p-nobody-at-all' }, may: WORKERS, scoped: 'is-enough' },
@@ -256,6 +262,7 @@ describe('who may call', () => {
       'accounts/give-role',
       'accounts/new-link',
       'accounts/open-again',
+      'people/erase',
       'program/bring-in',
       'program/take-out',
     ])

@@ -178,7 +178,7 @@ export const EXPECTED_OF_RECORDS: Readonly<Record<string, Expected>> = {
       const withdraw: Expected = { input: correcting, may, scoped: 'is-enough' }
       return [
         [`records/enter-${one}`, enter],
-        ...(one === 'suspension' ? [[`records/enter-${one}-before`, enter] as const] : []),
+        ...(['suspension', 'join'].includes(one) ? [[`records/enter-${one}-before`, enter] as const] : []),
         [`records/correct-${one}`, correct],
         [`records/correct-${one}-before`, correct],
         [`records/withdraw-${one}`, withdraw],

@@ -75,19 +75,29 @@ describe('what was verified', () => {
   const head = { n: 3, hash: 'ab'.repeat(32) }
   it('[WO17] is counted, with the head to keep', () => {
     expect(
-      journalVerdictLines({ entries: 1, facts: 2, answers: 0, head: { ...head, n: 1 }, findings: [] }).slice(
-        0,
-        2,
-      ),
+      journalVerdictLines({
+        entries: 1,
+        facts: 2,
+        answers: 0,
+        erasures: [],
+        head: { ...head, n: 1 },
+        findings: [],
+      }).slice(0, 2),
     ).toEqual([
       'The journal fits: 1 entry and 2 facts, each hash, digest and closing recomputed.',
       `Its head is 1:${head.hash}`,
     ])
     const findings = [{ kind: 'entry-altered' as const, n: 2 }]
-    expect(journalVerdictLines({ entries: 3, facts: 1, answers: 1, head, findings })[0]).toBe(
+    expect(journalVerdictLines({ entries: 3, facts: 1, answers: 1, erasures: [], head, findings })[0]).toBe(
       'The journal does not fit: 1 finding in 3 entries, 1 fact and 1 kept answer.',
     )
-    expect(journalVerdictLines({ entries: 0, facts: 0, answers: 0, findings: [] })).toHaveLength(2)
+    const erasures = [{ n: 3, facts: 2 }]
+    expect(journalVerdictLines({ entries: 3, facts: 2, answers: 0, erasures, head, findings: [] })[1]).toBe(
+      'Entry 3 erased a name and an age, in 2 facts; since then the digest it gives is checked.',
+    )
+    expect(
+      journalVerdictLines({ entries: 0, facts: 0, answers: 0, erasures: [], findings: [] }),
+    ).toHaveLength(2)
   })
 
   it('[WO17] how far the tail was checked is said, and by whose head', () => {
@@ -96,6 +106,7 @@ describe('what was verified', () => {
         entries: 3,
         facts: 0,
         answers: 0,
+        erasures: [],
         head,
         findings: [],
         ...(tail === undefined ? {} : { tail }),

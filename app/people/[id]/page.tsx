@@ -96,6 +96,11 @@ export default async function PersonPageAt(address: Address) {
             </a>
           </p>
         ) : null}
+        {visitor.programWide.includes('erase') ? (
+          <p>
+            <a href={`/people/${encodeURIComponent(person.id)}/erase`}>Erase the name and age</a>
+          </p>
+        ) : null}
         <p>
           <strong>{AUTHORITY_IS_NOT_SAFETY}</strong>
         </p>

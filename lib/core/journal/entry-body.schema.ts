@@ -10,6 +10,8 @@ const entryBody = z.object({
   facts: z.array(z.object({ table: z.string(), id: z.string(), digest: z.string() })),
   /** The facts that it closed. */
   closed: z.array(z.object({ table: z.string(), id: z.string() })),
+  /** The facts whose columns it blanked, each with the digest that it has since. */
+  erased: z.exactOptional(z.array(z.object({ table: z.string(), id: z.string(), digest: z.string() }))),
   outcome: json,
   said: z.exactOptional(json),
 })

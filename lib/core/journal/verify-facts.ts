@@ -29,13 +29,18 @@ export function verifyFacts(
   const rows = new Map(facts.map((fact) => [keyOf(fact), fact]))
   const named = new Set<string>()
   const closed = new Set<string>()
+  const erased = erasedBy(bodies)
   for (const [n, body] of bodies) {
     for (const { table, id, digest } of body.facts) {
       named.add(keyOf({ table, id }))
       const fact = rows.get(keyOf({ table, id }))
       if (fact === undefined) findings.push({ kind: 'fact-missing', n, table, id })
-      else if (factDigest(fact.row, fact.salt, sha256) !== digest)
-        findings.push({ kind: 'fact-altered', n, table, id })
+      else {
+        const since = erased.get(keyOf(fact)) ?? { n, digest }
+        const saysSo = since.n === n || fact.row['erased_in'] === since.n
+        if (!saysSo || factDigest(fact.row, fact.salt, sha256) !== since.digest)
+          findings.push({ kind: 'fact-altered', n: since.n, table, id })
+      }
     }
     for (const { table, id } of body.closed) {
       closed.add(keyOf({ table, id }))
@@ -54,6 +59,14 @@ export function verifyFacts(
       findings.push({ kind: 'closing-unnamed', n: supersededIn, table, id })
   }
   return findings
+}
+
+/** The facts that were erased: by which entry, and the digest that each has since. */
+export function erasedBy(bodies: EntryBodies): ReadonlyMap<string, { n: number; digest: string }> {
+  const erased = new Map<string, { n: number; digest: string }>()
+  for (const [n, body] of bodies)
+    for (const { table, id, digest } of body.erased ?? []) erased.set(keyOf({ table, id }), { n, digest })
+  return erased
 }
 
 function keyOf({ table, id }: { table: string; id: string }): string {

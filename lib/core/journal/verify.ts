@@ -25,6 +25,8 @@ export type JournalVerdict = {
   entries: number
   facts: number
   answers: number
+  /** The entries that blanked columns of facts, and of how many each. */
+  erasures: readonly { n: number; facts: number }[]
   /** Nothing where the journal is empty. */
   head?: Head
   /** Nothing where the tail was not checked. */
@@ -51,6 +53,9 @@ export function verifyJournal(
     entries: entries.length,
     facts: facts.length,
     answers: answers.length,
+    erasures: [...read.bodies].flatMap(([n, { erased = [] }]) =>
+      erased.length === 0 ? [] : [{ n, facts: erased.length }],
+    ),
     ...(last === undefined ? {} : { head: { n: last.n, hash: last.hash } }),
     ...(tail === undefined ? {} : { tail }),
     findings: [

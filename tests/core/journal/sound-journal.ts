@@ -13,10 +13,16 @@ export function sha256(...parts: readonly (string | Uint8Array)[]): string {
 }
 
 /** What an entry of the example records and closes, facts by their numbers, and the answer that it keeps. */
-type Step = { event: string; records?: readonly string[]; closes?: readonly string[]; keeps?: string }
+type Step = {
+  event: string
+  records?: readonly string[]
+  closes?: readonly string[]
+  keeps?: string
+  erases?: readonly string[]
+}
 
 /** Five entries: two people, a card, a correction of the card, one without any fact that keeps an answer, and a correction. */
-const STEPS: readonly Step[] = [
+export const STEPS: readonly Step[] = [
   { event: 'program-founded', records: ['person_fact 1', 'person_fact 2'] },
   { event: 'card-issued', records: ['card_fact 3'] },
   { event: 'card-corrected', records: ['card_fact 4'], closes: ['card_fact 3'] },
@@ -31,17 +37,23 @@ export function soundJournal(steps = STEPS): Journal {
   const entries: EntryRow[] = []
   const facts: FactRow[] = []
   const answers: AnswerRow[] = []
-  for (const [index, { event, records = [], closes = [], keeps }] of steps.entries()) {
+  for (const [index, { event, records = [], closes = [], keeps, erases }] of steps.entries()) {
     const n = index + 1
     const made = records.map((name) => factOf(name, n))
     facts.push(...made)
     for (const fact of facts) if (closes.includes(`${fact.table} ${fact.id}`)) fact.supersededIn = n
     const kept = keeps === undefined ? undefined : answerOf(keeps, n - 1)
     if (kept !== undefined) answers.push(kept)
+    const blanked = facts.filter(({ table, id }) => erases?.includes(`${table} ${id}`))
+    for (const fact of blanked) {
+      fact.row = { ...fact.row, first_day: null, erased_in: n }
+      fact.salt = sha256(fact.salt).slice(0, 32)
+    }
     const body = canonicalJson({
       about: [`about-${n}`],
-      facts: made.map(({ table, id, row, salt }) => ({ table, id, digest: factDigest(row, salt, sha256) })),
+      facts: digestsOf(made),
       closed: closes.map((name) => namesOf(name)),
+      ...(erases === undefined ? {} : { erased: digestsOf(blanked) }),
       outcome: { kind: 'done' },
       ...(kept === undefined ? {} : { said: { answer: { id: kept.id, digest: kept.digest } } }),
     })
@@ -64,6 +76,10 @@ export function soundJournal(steps = STEPS): Journal {
     idOfCode: record,
   }))
   return { entries, facts, records, answers }
+}
+
+function digestsOf(facts: readonly FactRow[]) {
+  return facts.map(({ table, id, row, salt }) => ({ table, id, digest: factDigest(row, salt, sha256) }))
 }
 
 /** An answer that was given as known at an entry. */

@@ -32,6 +32,7 @@ describe('a journal as it was written', () => {
     const journal = soundJournal()
     const verdict = verifyJournal(journal, {}, sha256)
     expect(verdict).toEqual({
+      erasures: [],
       entries: 5,
       facts: 5,
       answers: 1,
@@ -41,7 +42,13 @@ describe('a journal as it was written', () => {
   })
 
   it('[JO7] an empty one has neither', () => {
-    expect(verifyJournal(EMPTY, {}, sha256)).toEqual({ entries: 0, facts: 0, answers: 0, findings: [] })
+    expect(verifyJournal(EMPTY, {}, sha256)).toEqual({
+      erasures: [],
+      entries: 0,
+      facts: 0,
+      answers: 0,
+      findings: [],
+    })
   })
 })
 
