@@ -80,6 +80,8 @@ const SENTENCES: { [Kind in ProblemKind]: (problem: ProblemOf<Kind>) => string }
     `Born on ${dayText(problem.birthDate)}, somebody is of age from ${dayText(problem.reached)}, and ofAgeFrom says ${dayText(problem.ofAgeFrom)}.`,
   'born-after-last-entry': (problem) =>
     `The birth date ${dayText(problem.birthDate)} lies after the last entry of ${dayText(problem.lastEntry)}.`,
+  'carried-in-from-here': (problem) =>
+    `This card is said to be carried in from this program itself, effective ${dayText(problem.effectiveDay)}. From ${dayText(problem.firstDayOfDeciding)} on its own cards come from decisions only.`,
   'card-without-decision': (problem) =>
     `The card takes effect on ${dayText(problem.effectiveDay)}. From ${dayText(problem.firstDayOfDeciding)} this program decides, and a card needs its decision or says from where it was carried in.`,
 

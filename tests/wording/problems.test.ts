@@ -99,6 +99,7 @@ const PROBLEMS: { [Kind in ProblemKind]: [Sample<Kind>, ...Sample<Kind>[]] } = {
     ],
   ],
   'born-after-last-entry': [[{ birthDate: last, lastEntry: first }, '11 July 2027', '8 July 2027']],
+  'carried-in-from-here': [[{ effectiveDay: first, firstDayOfDeciding: first }, 'itself', '8 July 2027']],
   'card-without-decision': [
     [{ effectiveDay: last, firstDayOfDeciding: first }, '11 July 2027', '8 July 2027'],
   ],

@@ -1,5 +1,6 @@
 import { dayOfAge } from '../calendar/anniversaries.ts'
 import type { CalendarDate } from '../calendar/dates.ts'
+import { foldedName } from '../kernel/folded.ts'
 import type { Person } from '../people/people.schema.ts'
 import { stepsTo, type FactIndex, type PartLocated } from './fact-index.ts'
 import { writePath, type PathStep } from './paths.ts'
@@ -10,6 +11,8 @@ export type FileDays = {
   /** The day of the last entry in the program's time zone, where there is one. */
   lastEntry?: CalendarDate
   firstDayOfDeciding?: CalendarDate
+  /** What the program is called: it carries nothing in from itself once it decides. */
+  programName?: string
 }
 
 const OF_AGE = 18
@@ -74,7 +77,15 @@ class RecordCheck {
     const { firstDayOfDeciding } = days
     const { effectiveDay, decision, carriedIn } = card
     if (firstDayOfDeciding === undefined || effectiveDay === undefined) return
-    if (effectiveDay < firstDayOfDeciding || decision !== undefined || carriedIn !== undefined) return
+    if (effectiveDay < firstDayOfDeciding) return
+    if (carriedIn?.issuer !== undefined && days.programName !== undefined && decision === undefined)
+      if (foldedName(carriedIn.issuer) === foldedName(days.programName))
+        this.problems.add([...steps, 'carriedIn', 'issuer'], carriedIn.issuer, {
+          kind: 'carried-in-from-here',
+          effectiveDay,
+          firstDayOfDeciding,
+        })
+    if (decision !== undefined || carriedIn !== undefined) return
     if (unread?.has('decision') === true || unread?.has('carriedIn') === true) return
     const figures = { kind: 'card-without-decision', effectiveDay, firstDayOfDeciding } as const
     this.problems.add(steps, undefined, figures)

@@ -99,6 +99,8 @@ type RecordFigures =
       reached: CalendarDate
     }
   | { kind: 'born-after-last-entry'; birthDate: CalendarDate; lastEntry: CalendarDate }
+  /** Carried in from the program itself, on a day from which it decides. */
+  | { kind: 'carried-in-from-here'; effectiveDay: CalendarDate; firstDayOfDeciding: CalendarDate }
   | { kind: 'card-without-decision'; effectiveDay: CalendarDate; firstDayOfDeciding: CalendarDate }
 
 /** Faults of the entries and of the times of knowing. `other` is the path of the other record. */

@@ -49,6 +49,7 @@ function checkShape(shape: ProgramShape, problems: ProblemList): void {
       ...(head === undefined || last === undefined
         ? {}
         : { lastEntry: dateIn(last.statedAt, head.timeZone) }),
+      ...(head === undefined ? {} : { programName: head.name }),
       ...(head?.firstDayOfDeciding === undefined ? {} : { firstDayOfDeciding: head.firstDayOfDeciding }),
     },
     problems,

@@ -146,6 +146,20 @@ describe('records in themselves', () => {
     expect(problemsOf(example())).toEqual([])
   })
 
+  it.each([
+    ['2026-03-02', 'Example Saw Program', 1],
+    ['2026-03-02', ' example  SAW program ', 1],
+    ['2026-03-02', 'Example Saw Program of another range', 0],
+    ['2026-03-10', 'Example Saw Program', 0],
+  ])('[PR33] deciding from %s on, a card carried in from “%s” has %d problem', (firstDay, issuer, count) => {
+    const file = example()
+    Object.assign(part(file, 'program'), { name: 'Example Saw Program', firstDayOfDeciding: firstDay })
+    const card = fact(file, 'cards', 'tomo-card')
+    delete card['decision']
+    card['carriedIn'] = { issuer }
+    expect(problemsOf(file).filter(({ kind }) => kind === 'carried-in-from-here')).toHaveLength(count)
+  })
+
   it.each(inItself)('[PR7] $name', ({ break: change, problems }) => {
     const file = example()
     change(file)

@@ -20,7 +20,7 @@ export function RoleItem({ held }: { held: RoleHeld }) {
             : capitalised(spanText({ first: firstDay, last: lastDay }))}
           , given by <bdi>{by}</bdi>.
         </p>
-        <ul className="allowed">
+        <ul className="marked">
           {may.filter(isAskedFor).map(({ permission, reach }) => {
             const { says, about } = PERMISSION_WORDS[permission]
             return (

@@ -43,7 +43,7 @@ export default async function ErasePage({ params }: { params: Promise<{ id: stri
           </p>
         </Section>
         <Section id="stays" title="What stays">
-          <ul>
+          <ul className="marked">
             <li>
               What they held and what was decided: cards, certificates, agreements, suspensions, under an id.
             </li>
@@ -74,7 +74,7 @@ export default async function ErasePage({ params }: { params: Promise<{ id: stri
             <p>
               <strong>It cannot be erased now.</strong>
             </p>
-            <ul>
+            <ul className="marked">
               {about.against.map((sentence) => (
                 <li key={sentence}>{sentence}</li>
               ))}
