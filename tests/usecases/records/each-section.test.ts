@@ -76,7 +76,7 @@ function someOf(section: RecordSection, role: Role, inside: boolean): RecordFact
   const known = belonging({ snapshot } as World)
   const reach = peopleInReach(actor, permission, known, '2027-05-03' as World['today'])
   return current(section).find((fact) => {
-    const about = aboutRecord(snapshot.program, snapshot.n, { section, fact } as never, false)
+    const about = aboutRecord(snapshot.program, snapshot.n, { section, fact }, false)
     if (about?.kind !== 'records' || about.people.length + (about.places?.length ?? 0) === 0) return false
     if (about.memberships !== undefined && section !== 'memberships') return false
     const isReached =
@@ -148,8 +148,8 @@ describe('each kind of record', () => {
   )
 
   it('a birth date to come is told at its field, and so is a last day before the first', async () => {
-    const [person] = current('people').filter((fact) => 'birthDate' in fact && fact.birthDate !== undefined)
-    const [held] = current('certificates').filter((fact) => 'firstDay' in fact && fact.firstDay !== undefined)
+    const [person] = current('people').filter((fact) => 'birthDate' in fact)
+    const [held] = current('certificates').filter((fact) => 'firstDay' in fact)
     if (person === undefined || held === undefined) throw new Error('the demonstration has both')
     const input = ({ id, recordedIn }: RecordFact) => ({ id, version: recordedIn, why: 'Invented.' })
     expect(
