@@ -3,11 +3,10 @@ import { existsSync } from 'node:fs'
 import { chromium, type Browser } from 'playwright-core'
 
 const PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
-const LOCK = ['-o', 'DPkg::Lock::Timeout=120']
-const COMMANDS = [
-  ['apt-get', ...LOCK, 'update'],
-  ['apt-get', ...LOCK, 'install', '-y', '--no-install-recommends', 'chromium'],
-] as const
+/** `update` does not wait for the lists of another `update`, so only one worker at a time gets as far as asking. */
+const LOCK = '/tmp/kerfbook-chromium.lock'
+const WAIT = '-o DPkg::Lock::Timeout=120'
+const COMMAND = `apt-get ${WAIT} update && apt-get ${WAIT} install -y --no-install-recommends chromium`
 
 /** Nothing that a test does not ask for: no sandbox (root), no traffic of the browser's own. */
 const FLAGS = [
@@ -28,18 +27,15 @@ export async function openBrowser(): Promise<Browser> {
 function chromiumPath(): string {
   const found = PATHS.find(existsSync)
   if (found !== undefined) return found
-  const written = COMMANDS.map((words) => words.join(' ')).join(' && ')
   if (process.getuid?.() !== 0) {
-    throw new Error(`These tests need Chromium, and only root may install it. Run: sudo sh -c '${written}'`)
+    throw new Error(`These tests need Chromium, and only root may install it. Run: sudo sh -c '${COMMAND}'`)
   }
-  for (const [program, ...words] of COMMANDS) {
-    const ended = spawnSync(program, words, {
-      encoding: 'utf8',
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    })
-    if (ended.status !== 0) throw new Error(`Chromium could not be installed (${written}):\n${ended.stderr}`)
-  }
+  const ended = spawnSync('flock', [LOCK, 'sh', '-c', COMMAND], {
+    encoding: 'utf8',
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  })
+  if (ended.status !== 0) throw new Error(`Chromium could not be installed (${COMMAND}):\n${ended.stderr}`)
   const installed = PATHS.find(existsSync)
-  if (installed === undefined) throw new Error(`${written} ended well, and there is still no Chromium.`)
+  if (installed === undefined) throw new Error(`${COMMAND} ended well, and there is still no Chromium.`)
   return installed
 }

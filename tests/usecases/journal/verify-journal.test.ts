@@ -75,7 +75,7 @@ describe('a journal in the database', () => {
   it('[E5] is as it was written, and its head is the one that was told on commit', async () => {
     const verdict = await verifyStoredJournal(store, { asker: heads[4]! })
     expect(verdict).toEqual({
-      ...{ entries: 5, facts: 5, answers: 0, findings: [] },
+      ...{ entries: 5, facts: 5, answers: 0, erasures: [], findings: [] },
       ...{ head: heads[4], tail: { heldBy: 'asker', n: 5 } },
     })
   })
