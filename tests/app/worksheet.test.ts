@@ -36,6 +36,7 @@ it('a worksheet is filled in, told how complex it makes the work and why, record
   expect(await page.locator('.told').innerText()).toContain('Not rated:')
   const selects = page.locator('select[name^="seen."]')
   for (let at = 0; at < (await selects.count()); at++) await selects.nth(at).selectOption({ index: 1 })
+  const selectsThen = selects.count()
   await press(page, 'Record the rating')
   // Something else was chosen since it was told: it is told again before it is done.
   await page.getByText('Nothing is written yet.').waitFor()
@@ -49,6 +50,14 @@ it('a worksheet is filled in, told how complex it makes the work and why, record
     .first()
     .click()
   await page.getByRole('heading', { name: 'What was seen' }).waitFor()
+  // The filled sheet prints: each factor with what was seen of it crossed, and who rated it.
+  await page.emulateMedia({ media: 'print' })
+  const sheet = page.locator('.sheet-on-paper')
+  expect(await sheet.getByText('(seen)').count()).toBe(await selectsThen)
+  expect(await sheet.getByText(/Rated least complex by Siobhán Ó Briain on 3 May 2027/).isVisible()).toBe(
+    true,
+  )
+  await page.emulateMedia({ media: 'screen' })
   expect(troubles).toEqual([])
   await close()
 

@@ -64,6 +64,9 @@ export const worksheetOfItem = query({
   answer: (worksheet) => worksheet,
 })
 
+/** What the page of a worksheet shows. */
+export type WorksheetShown = ReturnType<typeof worksheetOfItem.answer>
+
 function editionFor(records: Records, place: string | undefined, day: CalendarDate) {
   const on = toEpochDay(day)
   const book =

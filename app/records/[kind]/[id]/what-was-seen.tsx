@@ -9,16 +9,20 @@ import {
 } from '../../../../lib/wording/worksheets.ts'
 import { valueForPage } from '../../../_door/value-for-page.ts'
 import { caller } from '../../../_door/visitor.ts'
+import { capitalised } from '../../../../lib/wording/lists.ts'
+import { dayText } from '../../../../lib/wording/days.ts'
 import { Section } from '../../../_parts/section.tsx'
+import { SheetOnPaper } from './sheet-on-paper.tsx'
 
 /** What was seen at a log or tree, by the worksheet of the edition of that day, and what it makes the work at least. */
 export async function WhatWasSeen({ rating, own }: { rating: Rating; own: string }) {
-  const { item, day, observations } = rating
+  const { id, item, day, observations } = rating
   if (observations === undefined) return null
-  const { read, edition } = valueForPage(
+  const sheet = valueForPage(
     await callQuery(runtime(), worksheetOfItem, { input: { item, day, observations } }, await caller()),
     own,
   )
+  const { read, edition, rated } = sheet
   if (read === undefined) return null
   const lines = read.ok
     ? [...worksheetSentences(read.value), ...read.value.factors.map(factorSentence)]
@@ -30,6 +34,11 @@ export async function WhatWasSeen({ rating, own }: { rating: Rating; own: string
           <li key={line}>{line}</li>
         ))}
       </ul>
+      <SheetOnPaper
+        sheet={sheet}
+        seen={observations}
+        signed={capitalised(`${rated.find((one) => one.id === id)?.says ?? `rated on ${dayText(day)}`}.`)}
+      />
     </Section>
   )
 }

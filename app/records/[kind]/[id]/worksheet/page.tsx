@@ -6,7 +6,6 @@ import { worksheetOfItem } from '../../../../../lib/usecases/records/worksheet-o
 import { dayText } from '../../../../../lib/wording/days.ts'
 import { capitalised } from '../../../../../lib/wording/lists.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../../../../../lib/wording/notice.ts'
-import { complexityWords } from '../../../../../lib/wording/work-words.ts'
 import { freshForm } from '../../../../_door/form-outcome.ts'
 import { valueForPage } from '../../../../_door/value-for-page.ts'
 import { caller, visitorOf } from '../../../../_door/visitor.ts'
@@ -22,6 +21,7 @@ import { RecordFields } from '../../../form/record-fields.client.tsx'
 import { ToldActs } from '../../../form/record-form.client.tsx'
 import { choicesFor, mayWrite, sectionAt } from '../../../record-at.ts'
 import { recordPath } from '../../../section-words.ts'
+import { SheetOnPaper } from '../sheet-on-paper.tsx'
 import { factorParts, RATED_PARTS, SEEN } from './worksheet-form.ts'
 import { worksheetAction } from './worksheet-action.ts'
 
@@ -81,30 +81,7 @@ export default async function WorksheetPage({ params }: { params: Promise<{ kind
         title="The sheet"
         caption="To print and fill in by hand. Nothing crossed means not seen, and what is required and not seen leaves it unrated."
       >
-        <details className="sheet-on-paper">
-          <summary>Show the sheet as it prints</summary>
-          {sheet.factors.map(({ factor, name, says, required, options }) => (
-            <fieldset key={factor} className="on-paper">
-              <legend>
-                {name}
-                {required ? ', required' : ''}
-              </legend>
-              <p className="caption">{says}</p>
-              <ul>
-                {options.map(({ option, name: seen, floor }) => (
-                  <li key={option}>
-                    <span aria-hidden="true">☐</span> {seen}
-                    {floor === 'least' ? '' : `: at least ${complexityWords[floor]}`}
-                  </li>
-                ))}
-              </ul>
-            </fieldset>
-          ))}
-          {sheet.stackings.map((says) => (
-            <p key={says}>{says}</p>
-          ))}
-          <p>Rated by, on, signed:</p>
-        </details>
+        <SheetOnPaper sheet={sheet} signed="Rated by, on, signed:" />
       </Section>
       <Section id="rated" title="Ratings and raises on record">
         {sheet.rated.length === 0 ? <p>Nobody has rated it yet.</p> : null}
