@@ -3,6 +3,7 @@ import { refusal, success, type Result } from '../core/kernel/result.ts'
 import { readArguments, type Given } from './arguments.ts'
 import type { Command, CommandHelp, DatabaseCommand } from './command.ts'
 import { askCommand } from './commands/ask.ts'
+import { backupCommand } from './commands/backup.ts'
 import { bookCommand } from './commands/book.ts'
 import { bringInCommand } from './commands/bring-in.ts'
 import { checkCommand } from './commands/check.ts'
@@ -10,6 +11,7 @@ import { explainCommand } from './commands/explain.ts'
 import { matrixCommand } from './commands/matrix.ts'
 import { rateCommand } from './commands/rate.ts'
 import { resetManagerCommand } from './commands/reset-manager.ts'
+import { restoreCommand } from './commands/restore.ts'
 import { takeOutCommand } from './commands/take-out.ts'
 import { verifyJournalCommand } from './commands/verify-journal.ts'
 import { commandHelp, PROGRAM, programHelp } from './help.ts'
@@ -30,6 +32,8 @@ const DATABASE_COMMANDS: readonly DatabaseCommand[] = [
   bringInCommand,
   takeOutCommand,
   verifyJournalCommand,
+  backupCommand,
+  restoreCommand,
   resetManagerCommand,
 ]
 

@@ -2,6 +2,7 @@ import { argv, env } from 'node:process'
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { inspect } from 'node:util'
+import { BackupRefused } from '../../platform/backup/backup-format.ts'
 import { DatabaseRefused } from '../../platform/database/refusal.ts'
 import { MigrationRefused } from '../../platform/database/migrate.ts'
 import { RuntimeRefused } from '../../usecases/door/open-runtime.ts'
@@ -62,9 +63,14 @@ try {
 
 /** What stands in the way, in words; anything else is a fault of the program and shows where. */
 function isRefusal(error: unknown): error is Error {
-  return [DatabaseRefused, MigrationRefused, RuntimeRefused, BeginningRefused, StartRefused].some(
-    (kind) => error instanceof kind,
-  )
+  return [
+    DatabaseRefused,
+    MigrationRefused,
+    BackupRefused,
+    RuntimeRefused,
+    BeginningRefused,
+    StartRefused,
+  ].some((kind) => error instanceof kind)
 }
 
 async function stop({ stop: putAway }: Running): Promise<void> {

@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
+import { backupBeforeUpgrade } from '../../platform/backup/before-upgrade.ts'
 import { withConnection } from '../../platform/database/connection.ts'
 import { migrate, MigrationRefused, migrationTrouble } from '../../platform/database/migrate.ts'
 import { APP_ROLE } from '../../platform/database/roles.ts'
@@ -134,9 +135,17 @@ export async function startKerfbook(options: StartOptions): Promise<Running> {
   }
 }
 
-/** Brings the tables to this version, or says that their owner must; then looks whether they may be served. */
-async function prepareTables({ appUrl, ownerUrl }: OpenDatabase, say: (line: string) => void): Promise<void> {
+/**
+ * Brings the tables to this version, after a backup of what is in them, or says that their owner must; then looks
+ * whether they may be served.
+ */
+async function prepareTables(
+  { appUrl, ownerUrl, dataFolder }: OpenDatabase,
+  say: (line: string) => void,
+): Promise<void> {
   if (ownerUrl !== undefined) {
+    const file = await backupBeforeUpgrade(ownerUrl, dataFolder)
+    if (file !== undefined) say(`Backed up into ${file}, before the tables are changed.`)
     await migrate(ownerUrl, {
       readers: [APP_ROLE],
       say: (name) => say(`Preparing the tables: ${name} …`),
