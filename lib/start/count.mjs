@@ -1,7 +1,7 @@
 /**
  * What vitest's JSON reporter writes, as far as it is read here.
  * @typedef {{ status: string, fullName: string, failureMessages?: string[] | null }} TestResult
- * @typedef {{ name: string, status: string, message?: string, assertionResults: TestResult[] }} FileResult
+ * @typedef {{ name: string, status: string, startTime?: number, endTime?: number, message?: string, assertionResults: TestResult[] }} FileResult
  * @typedef {{ success: boolean, testResults: FileResult[] }} Report
  *
  * @typedef {{ file: string, title: string, message: string }} Failure
@@ -40,6 +40,22 @@ export function countTests(report, root) {
     failures.push({ file: 'vitest', title: 'the run as a whole', message: 'an error outside of any test' })
   }
   return { passed, failed: failures.length, failures }
+}
+
+const LONGEST_SHOWN = 12
+
+/**
+ * Where the time goes: the files that took longest, in seconds.
+ * @param {Report | undefined} report
+ * @param {string} root the folder that file names are shortened by
+ */
+export function longestFiles(report, root) {
+  const files = (report?.testResults ?? []).map(({ name, startTime = 0, endTime = 0 }) => ({
+    name: name.slice(root.length + 1),
+    seconds: Math.round((endTime - startTime) / 1000),
+  }))
+  const longest = files.sort((left, right) => right.seconds - left.seconds).slice(0, LONGEST_SHOWN)
+  return `longest files: ${longest.map(({ name, seconds }) => `${name} ${seconds} s`).join(', ')}`
 }
 
 /** @param {TestResult} test */

@@ -1,7 +1,7 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { countTests } from './count.mjs'
+import { countTests, longestFiles } from './count.mjs'
 import { runCommand } from './run-command.mjs'
 
 /**
@@ -103,7 +103,7 @@ export async function runTests(root) {
     output: readable.join('\n'),
     passed: count.passed,
     failed: count.failed,
-    figures: existsSync(figuresFile) ? readFileSync(figuresFile, 'utf8') : '',
+    figures: `${existsSync(figuresFile) ? readFileSync(figuresFile, 'utf8') : ''}${longestFiles(report, root.replace(/\/$/, ''))}\n`,
   }
 }
 

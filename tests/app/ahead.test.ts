@@ -4,7 +4,7 @@ import { openBrowser } from './chromium.ts'
 import { startKerfbook, type Kerfbook } from './kerfbook.ts'
 import { looksOf } from './looks.ts'
 import { signInOnce } from './signed-in.ts'
-import { watchedPage } from './watched-page.ts'
+import { follow, watchedPage } from './watched-page.ts'
 
 let kerfbook: Kerfbook
 let browser: Browser
@@ -22,15 +22,15 @@ it('what lapses ahead leads to each person, by month, unit and kind; and is soun
   const { page, troubles, close } = await watchedPage(browser, kerfbook.address, { javaScriptEnabled: false })
   await signIn(page, 'marit')
   await page.goto('/people')
-  await page.getByRole('link', { name: 'What lapses in the time ahead' }).click()
+  await follow(page.getByRole('link', { name: 'What lapses in the time ahead' }))
   await page.getByLabel('How far ahead').selectOption('fifteen months')
   await page.getByLabel('What', { exact: true }).selectOption('Cards')
-  await page.getByRole('button', { name: 'Show these' }).click()
+  await follow(page.getByRole('button', { name: 'Show these' }))
   const listed = page.locator('table').first()
   expect(await listed.getByRole('row').count()).toBeGreaterThan(5)
   expect(await listed.innerText()).toContain('instead of')
   await page.locator('#months, section:has(#months)').getByRole('link').first().click()
-  await listed.getByRole('row').nth(1).getByRole('link').click()
+  await follow(listed.getByRole('row').nth(1).getByRole('link'))
   await page.getByRole('heading', { level: 1 }).waitFor()
   expect(new URL(page.url()).pathname).toMatch(/^\/people\/p-/)
   await close()
