@@ -41,6 +41,7 @@ export const PERMISSION_WORDS: Readonly<
   'keep-program': { says: 'Set from when the program’s own cards come from decisions', about: 'program' },
   erase: { says: 'Erase the name and age of somebody who works here no more', about: 'people' },
   'read-journal': { says: 'Read the journal', about: 'program' },
+  'bring-in-sheets': { says: 'Bring in a sheet of what you may enter, and undo it', about: 'people' },
   'bring-in-program': { says: 'Bring in a program file', about: 'program' },
   'take-out-program': { says: 'Take out the whole program as a file', about: 'program' },
   'keep-own-account': { says: 'Sign in and out, and end your own sessions', about: 'anybody' },

@@ -40,6 +40,10 @@ import { RECORD_USE_CASES } from './records/all-records.ts'
 import { adoptShippedBook } from './rulebooks/adopt.ts'
 import { confirmRule } from './rulebooks/confirm.ts'
 import { readDifference } from './rulebooks/difference.ts'
+import { bringInSheet } from './sheets/bring-in-sheet.ts'
+import { listSheets, settleSheetOf, throwAwaySheetOf, trySheet } from './sheets/desk-of-sheets.ts'
+import { putInSheetOf } from './sheets/put-in.ts'
+import { aboutUndoing, undoSheet } from './sheets/undo-sheet.ts'
 import { listRuleBooks } from './rulebooks/list.ts'
 import { readEdition } from './rulebooks/read-edition.ts'
 import { listShippedBooks, readShippedBook } from './rulebooks/shipped.ts'
@@ -84,6 +88,14 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   foundProgram,
   bringInProgram,
   takeOutProgram,
+  putInSheetOf,
+  settleSheetOf,
+  throwAwaySheetOf,
+  listSheets,
+  trySheet,
+  bringInSheet,
+  aboutUndoing,
+  undoSheet,
   listRuleBooks,
   readEdition,
   listShippedBooks,

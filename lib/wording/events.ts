@@ -22,6 +22,8 @@ export const EVENT_KINDS = [
   'dispute-answered',
   'first-day-of-deciding-set',
   'person-erased',
+  'sheet-brought-in',
+  'sheet-undone',
   'book-adopted',
   'account-given',
   'account-link-made',
@@ -44,6 +46,9 @@ export const LOGGED_KINDS = [
   'password-given-again',
   'password-changed',
   'founding-link-made',
+  'sheet-put-in',
+  'sheet-settled',
+  'sheet-thrown-away',
   'looked',
   'refused',
 ] as const
@@ -68,6 +73,10 @@ export type EventSaid = {
   person?: string
   unit?: string
   day?: CalendarDate
+  /** Of a sheet: how many records it added and changed, and the entry that did. */
+  added?: number
+  changed?: number
+  entry?: number
 }
 
 /** The sentence of an event, after the name of who did it: “… founded the program”. */
@@ -79,6 +88,9 @@ export function eventSentence(kind: EventKind, said: EventSaid = {}): string {
 export function loggedSentence(kind: LoggedKind): string {
   return LOGGED[kind]
 }
+
+/** What the sections of sheets are called. */
+const SHEET_WORDS: Readonly<Record<string, string>> = { items: 'logs and trees' }
 
 const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   stated: () => 'entered what a program file states',
@@ -113,6 +125,10 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   'first-day-of-deciding-set': ({ day }) =>
     `set the first day of deciding here${day === undefined ? '' : `, ${dayText(day)}`}`,
   'person-erased': (said) => `erased the name and age of ${recordText(said)}, in every version`,
+  'sheet-brought-in': ({ section, added = 0, changed = 0 }) =>
+    `brought in a sheet${section === undefined ? '' : ` of ${SHEET_WORDS[section] ?? section}`}: ${added} added, ${changed} changed`,
+  'sheet-undone': ({ entry }) =>
+    `undid ${entry === undefined ? 'a sheet' : `the sheet that entry ${entry} brought in`}; all is as it was before`,
   'book-adopted': ({ book }) =>
     `adopted ${book === undefined ? 'a further rule book' : `the rule book ${book}`}, as one person alone; no place is governed by it`,
   'account-given': ({ account }) => `gave ${accountText(account)}, with a link to set its password`,
@@ -174,6 +190,9 @@ const LOGGED: Record<LoggedKind, string> = {
   'password-given-again': 'gave the password again',
   'password-changed': 'changed their password',
   'founding-link-made': 'was made a link to begin with',
+  'sheet-put-in': 'put a sheet on their desk, to bring it in',
+  'sheet-settled': 'said how a sheet on their desk is to be read',
+  'sheet-thrown-away': 'threw a sheet on their desk away',
   looked: 'looked at records',
   refused: 'was refused',
 }

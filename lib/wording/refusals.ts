@@ -39,6 +39,11 @@ export type Refusal =
   | { kind: 'named-by-others'; count: number }
   | { kind: 'not-to-erase'; against: readonly string[] }
   | { kind: 'not-on-record-then'; first: number }
+  | { kind: 'sheet-would-do-otherwise' }
+  | { kind: 'sheet-brought-in-already'; entry: number }
+  | { kind: 'nothing-to-bring-in' }
+  | { kind: 'no-sheet-entry'; entry: number }
+  | { kind: 'rested-on'; records: readonly string[]; more: number }
   | { kind: 'command-used-otherwise' }
   | { kind: 'clock-behind'; now: Instant; last: Instant }
   | { kind: 'constraint'; rule: string; name: string }
@@ -107,6 +112,16 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
   'named-by-others': ({ count }) =>
     `${count === 1 ? 'Another record names' : `${count} other records name`} this one and would be about nothing. Correct or withdraw ${count === 1 ? 'it' : 'them'} first.`,
   'not-on-record-then': ({ first }) => `This person was not on record then, but since entry ${first}.`,
+  'sheet-would-do-otherwise': () =>
+    'Since you tried this sheet, something else was recorded, and it would do something else now. Nothing was brought in: look at it once more.',
+  'sheet-brought-in-already': ({ entry }) =>
+    `This sheet was brought in already, by entry ${entry}. Nothing was changed.`,
+  'nothing-to-bring-in': () =>
+    'Every row of this sheet is on record as it stands, or cannot be brought in. Nothing was changed.',
+  'no-sheet-entry': ({ entry }) =>
+    `Entry ${entry} brought in no sheet, or it was undone already. Nothing was changed.`,
+  'rested-on': ({ records, more }) =>
+    `This sheet is not undone, because later records rest on it: ${joinedByAnd([...records, ...(more === 0 ? [] : [`${more} more`])])}. Correct or withdraw them first.`,
   'command-used-otherwise': () =>
     'This command was sent before with other contents. Nothing was changed; open the page again and repeat what you want.',
   'clock-behind': ({ now, last }) =>

@@ -28,6 +28,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'write-hitches': 'unit',
     'stand-down': 'unit',
     'answer-disputes': 'unit',
+    'bring-in-sheets': 'unit',
   },
   'certifying-official': {
     ...WORKS_HERE,
@@ -37,6 +38,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'write-suspensions': 'unit',
     'stand-down': 'unit',
     'answer-disputes': 'unit',
+    'bring-in-sheets': 'unit',
     'resolve-words': 'unit',
     'write-designations': 'unit',
     'read-journal': 'program',
@@ -60,6 +62,7 @@ const BY_ROLE: Readonly<Record<Role, Readonly<Partial<Record<Permission, Reach>>
     'keep-program': 'program',
     erase: 'program',
     'read-journal': 'program',
+    'bring-in-sheets': 'program',
     'bring-in-program': 'program',
     'take-out-program': 'program',
     'manage-accounts': 'program',

@@ -187,7 +187,15 @@ describe('the other tables, as the catalogue has them', () => {
   })
 
   it('are on the desk the app may do with as it likes', () => {
-    expect([...desk.keys()]).toEqual(['link', 'password', 'session', 'setting', 'tries'])
+    expect([...desk.keys()]).toEqual([
+      'link',
+      'password',
+      'session',
+      'setting',
+      'sheet',
+      'sheet_columns',
+      'tries',
+    ])
     for (const { rights } of desk.values()) expect(rights).toEqual(['SELECT', 'INSERT', 'UPDATE', 'DELETE'])
   })
 })

@@ -23,6 +23,9 @@ const WORKERS = ROLES.filter((role) => role !== 'auditor')
 const MANAGER = ['program-manager'] as const
 const question = twentyQuestions()[1]!
 const CODE = 'c'.repeat(43)
+/** Of no sheet that lies on anybody's desk. */
+const SHEET = '00000000-0000-4000-8000-000000000000'
+const BRINGERS = ['crew-coordinator', 'certifying-official', 'program-manager'] as const
 /** An account of the demonstration in a version that is not the current one. */
 const MARIT = { account: 'marit', version: 1 }
 
@@ -52,6 +55,18 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     may: ROLES,
     scoped: 'is-enough',
   },
+  'sheets/put-in': {
+    input: { as: 'hitches', name: 'a sheet of a test', bytes: Buffer.from('Number\n1') },
+    may: ['crew-coordinator', 'program-manager'],
+    scoped: 'is-enough',
+  },
+  'sheets/settle': { input: { sheet: SHEET, settings: { columns: {} } }, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/throw-away': { input: { sheet: SHEET }, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/list': { input: {}, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/try': { input: { sheet: SHEET }, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/bring-in': { input: { sheet: SHEET, plan: '0'.repeat(64) }, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/about-undoing': { input: { entry: 1 }, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/undo': { input: { entry: 1 }, may: BRINGERS, scoped: 'is-enough' },
   'accounts/list': { input: {}, may: MANAGER, scoped: 'is-not-enough' },
   'accounts/read': { input: { account: 'marit' }, may: MANAGER, scoped: 'is-not-enough' },
   'accounts/what-to-give': { input: {}, may: MANAGER, scoped: 'is-not-enough' },

@@ -27,7 +27,7 @@ export const backupCommand: DatabaseCommand = {
 
 async function backUp(into: string | undefined): Promise<Outcome> {
   // Loaded here and not above: commands that compute on files open no database, and need not wait for it.
-  const { resolve } = await import('node:path')
+  const path = await import('node:path')
   const { readSettings } = await import('../../platform/database/settings.ts')
   const { openBeside } = await import('../../platform/database/open-beside.ts')
   const { DatabaseRefused } = await import('../../platform/database/refusal.ts')
@@ -40,7 +40,7 @@ async function backUp(into: string | undefined): Promise<Outcome> {
   try {
     const database = await openBeside(settings.value.database, () => undefined)
     try {
-      const file = into === undefined ? backupFile(database.dataFolder, new Date()) : resolve(into)
+      const file = into === undefined ? backupFile(database.dataFolder, new Date()) : path.resolve(into)
       const { header, rows, tables } = await writeBackup(database.url, file)
       return success(
         printableText([

@@ -28,7 +28,7 @@ export const restoreCommand: DatabaseCommand = {
 
 async function restore(file: string): Promise<Outcome> {
   // Loaded here and not above: commands that compute on files open no database, and need not wait for it.
-  const { resolve } = await import('node:path')
+  const path = await import('node:path')
   const { readSettings } = await import('../../platform/database/settings.ts')
   const { openDatabase } = await import('../../platform/database/open-database.ts')
   const { DatabaseRefused } = await import('../../platform/database/refusal.ts')
@@ -47,12 +47,12 @@ async function restore(file: string): Promise<Outcome> {
     return misuse('Restoring makes tables, so it needs DATABASE_OWNER_URL beside DATABASE_URL.')
   try {
     // Before a database is made: a file that cannot be restored leaves nothing behind.
-    await checkBackup(resolve(file))
+    await checkBackup(path.resolve(file))
     const database = await openDatabase(wanted, () => undefined)
     try {
       // INVARIANT: only a server that is named can lack it, and that was refused above.
       const ownerUrl = database.ownerUrl ?? ''
-      const { header, rows, tables } = await restoreBackup(ownerUrl, resolve(file), {
+      const { header, rows, tables } = await restoreBackup(ownerUrl, path.resolve(file), {
         readers: [APP_ROLE],
         say: () => undefined,
       })

@@ -56,6 +56,7 @@ export async function openRuntime(settings: RuntimeSettings): Promise<Runtime> {
     shippedBooks: shippedBooks(join(settings.seeds, 'books')),
     proposedTimeZone: settings.timeZone,
     demo: loadedAt !== undefined,
+    sheetsUnderWay: new Map(),
     demoAccounts: loadedAt === undefined ? [] : demoAccounts(settings.seeds),
   }
 }

@@ -12,9 +12,14 @@ export type Runtime = {
   proposedTimeZone: string | undefined
   /** Whether this database was loaded with the invented demonstration. */
   demo: boolean
+  /** Sheets that are being brought in by this process, by their ids; gone when it is done or has failed. */
+  sheetsUnderWay: Map<string, SheetProgress>
   /** The accounts that anybody may be in a demonstration; none in any other database. */
   demoAccounts: readonly DemoAccount[]
 }
+
+/** How far the bringing in of a sheet has come: rows read, all looked at together, records being written. */
+export type SheetProgress = { phase: 'waiting' | 'rows' | 'together' | 'writing'; done: number; of: number }
 
 /** An account of the demonstration, with the password that the sign-in page shows. */
 export type DemoAccount = { signInName: string; password: string; says: string }

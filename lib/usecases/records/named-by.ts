@@ -5,7 +5,7 @@ import type { Snapshot } from '../../store/snapshot.ts'
 import type { RecordFact, RecordSection } from './record-kinds.ts'
 
 /** The fields in which records of other sections name a record of each section, wherever they stand in a fact. */
-const NAMING_FIELDS: Readonly<Record<RecordSection, readonly string[]>> = {
+export const NAMING_FIELDS: Readonly<Record<RecordSection, readonly string[]>> = {
   people: ['person', 'trainers', 'rater', 'by', 'lead', 'stays'],
   cards: ['card'],
   suspensions: ['suspension'],

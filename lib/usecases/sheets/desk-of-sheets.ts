@@ -1,0 +1,111 @@
+import { z } from 'zod'
+import { refusal, success, type Result } from '../../core/kernel/result.ts'
+import { SHEET_FIELDS } from '../../core/sheets/sheet-fields.ts'
+import { SHEET_KINDS } from '../../core/sheets/sheet-kinds.ts'
+import { rememberColumns, settleSheet, sheetsOnDesk, throwAwaySheet } from '../../store/desk/sheets.ts'
+import { done, refusedBecause, type NotDone } from '../door/outcome.ts'
+import { deskCommand, nothingToPrepare, query } from '../door/use-case.ts'
+import { keptSheet, type KeptSheet } from './kept-sheet.ts'
+import { digestOfPlan, mayBringIn, planFor } from './plan-for.ts'
+import { headingsOf } from './put-in.ts'
+import { rememberedSchema, settingsSchema } from './settings.schema.ts'
+
+const idOfSheet = z.uuid()
+
+/** Says how a sheet on the desk is to be read; the columns are remembered for the next one with the same headings. */
+export const settleSheetOf = deskCommand({
+  name: 'sheets/settle',
+  permission: 'bring-in-sheets',
+  input: z.strictObject({ sheet: idOfSheet, settings: settingsSchema }),
+  prepare: nothingToPrepare,
+  logged: 'sheet-settled',
+  load: async (world, _prepared, { sheet }, actor): Promise<Result<KeptSheet, NotDone>> => {
+    const kept = await keptSheet(world, actor, sheet)
+    if (!kept.ok || kept.value.entry === undefined) return kept
+    return refusal(refusedBecause({ kind: 'sheet-brought-in-already', entry: kept.value.entry }))
+  },
+  about: () => ({ kind: 'nothing' }),
+  act: async ({ runtime }, { id, kind, sheet }, { settings }, caller) => {
+    if (caller.kind !== 'account') return { kind: 'sign-in-wanted' }
+    const twice = columnTwice(settings.columns, kind)
+    if (twice !== undefined) return { kind: 'invalid', fields: [twice] }
+    await settleSheet(runtime.store, id, JSON.stringify(settings))
+    const kept = rememberedSchema.parse(
+      Object.fromEntries(Object.entries(settings).filter(([name]) => name in rememberedSchema.shape)),
+    )
+    await rememberColumns(runtime.store, caller.actor.account, {
+      ...{ kind, headings: headingsOf(sheet), settings: JSON.stringify(kept) },
+    })
+    return done({ id })
+  },
+})
+
+/** One column cannot be two things; the second of them is told. */
+function columnTwice(
+  columns: Readonly<Record<string, string>>,
+  kind: KeptSheet['kind'],
+): { path: string; message: string } | undefined {
+  const taken = new Map<string, string>()
+  for (const { key, label } of SHEET_FIELDS[kind]) {
+    const heading = columns[key]
+    if (heading === undefined) continue
+    const other = taken.get(heading)
+    if (other !== undefined)
+      return {
+        path: `column.${key}`,
+        message: `The column “${heading}” is “${other}” already; it cannot be “${label}” too.`,
+      }
+    taken.set(heading, label)
+  }
+  return undefined
+}
+
+/** Throws a sheet on the desk away; what it brought in stays. */
+export const throwAwaySheetOf = deskCommand({
+  name: 'sheets/throw-away',
+  permission: 'bring-in-sheets',
+  input: z.strictObject({ sheet: idOfSheet }),
+  prepare: nothingToPrepare,
+  logged: 'sheet-thrown-away',
+  load: (world, _prepared, { sheet }, actor) => keptSheet(world, actor, sheet),
+  about: () => ({ kind: 'nothing' }),
+  act: async ({ runtime }, { id }) => {
+    await throwAwaySheet(runtime.store, id)
+    return done({ id })
+  },
+})
+
+/** The sheets on one's desk, and what sheets one may bring in. */
+export const listSheets = query({
+  name: 'sheets/list',
+  permission: 'bring-in-sheets',
+  input: z.strictObject({}),
+  load: async ({ runtime }, _input, actor) =>
+    success({
+      sheets: actor === undefined ? [] : await sheetsOnDesk(runtime.store, actor.account),
+      kinds: SHEET_KINDS.filter((kind) => mayBringIn(actor, kind)),
+    }),
+  about: () => ({ kind: 'nothing' }),
+  answer: (facts) => facts,
+})
+
+/** What bringing in a sheet of one's desk would do. Nothing is written. */
+export const trySheet = query({
+  name: 'sheets/try',
+  permission: 'bring-in-sheets',
+  input: z.strictObject({ sheet: idOfSheet }),
+  load: async (world, { sheet }, actor): Promise<Result<Tried, NotDone>> => {
+    const kept = await keptSheet(world, actor, sheet)
+    if (!kept.ok) return kept
+    if (!mayBringIn(actor, kept.value.kind)) return refusal({ kind: 'forbidden' })
+    // What was brought in is on record: tried again it would only say that all is the same.
+    if (kept.value.entry !== undefined) return success({ kept: kept.value })
+    const plan = await planFor(world, actor, kept.value)
+    return success({ kept: kept.value, plan, digest: digestOfPlan(plan) })
+  },
+  about: () => ({ kind: 'nothing' }),
+  answer: (tried) => tried,
+})
+
+/** A sheet of the desk with what it would do; nothing of that once it was brought in. */
+export type Tried = { kept: KeptSheet; plan?: Awaited<ReturnType<typeof planFor>>; digest?: string }
