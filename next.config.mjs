@@ -9,6 +9,8 @@ const config = {
   serverExternalPackages: [
     'pg',
     'pino',
+    'exceljs',
+    'yauzl',
     'rate-limiter-flexible',
     '@node-rs/argon2',
     '@prisma/client',
@@ -17,7 +19,7 @@ const config = {
   // The types gate checks the whole repository; a config that extends is one Next leaves as it is.
   typescript: { tsconfigPath: 'tsconfig.app.json', ignoreBuildErrors: true },
   experimental: {
-    serverActions: { bodySizeLimit: '1mb' },
+    serverActions: { bodySizeLimit: '10mb' },
     // A page that refuses answers 403, with app/forbidden.tsx.
     authInterrupts: true,
   },

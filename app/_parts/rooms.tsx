@@ -16,6 +16,7 @@ const ROOMS: readonly Room[] = [
   { path: '/', words: 'Who may', wants: 'read-standing' },
   { path: '/people', words: 'People', wants: 'read-record' },
   { path: '/records', words: 'Records', wants: 'read-record', isOfOthers: true },
+  { path: '/sheets', words: 'Sheets', wants: 'bring-in-sheets' },
   { path: '/rulebooks', words: 'Rule books', wants: 'read-books' },
   { path: '/journal', words: 'Journal', wants: 'read-journal', isProgramWide: true },
   { path: '/accounts', words: 'Accounts', wants: 'manage-accounts', isProgramWide: true },

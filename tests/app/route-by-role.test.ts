@@ -53,6 +53,10 @@ const ADOPT = '/rulebooks/shipped/interagency-faller/adopt'
 
 /** The routes by the file of each, with the addresses at which they are visited. */
 const ROUTES: Readonly<Record<string, readonly string[]>> = {
+  'sheets/page.tsx': ['/sheets'],
+  'sheets/[sheet]/page.tsx': ['/sheets/00000000-0000-4000-8000-000000000000'],
+  'sheets/[sheet]/cannot.csv/route.ts': ['/sheets/00000000-0000-4000-8000-000000000000/cannot.csv'],
+  'sheets/undo/[entry]/page.tsx': ['/sheets/undo/1'],
   '(authority)/page.tsx': [
     '/',
     `/?${QUESTION}`,
@@ -197,7 +201,7 @@ function expectedAt(address: string, who: Who): number {
     return 200
   if (path === '/kept-form') return 200
   if (path === '/sign-in') return isSignedIn ? 307 : 200
-  if (who.name === 'nobody') return path.startsWith('/answer.') ? 401 : 307
+  if (who.name === 'nobody') return path.startsWith('/answer.') || path.endsWith('.csv') ? 401 : 307
   // An account without a role is told that it has none.
   if (!isSignedIn) return 403
   if (path === '/accounts/me/password') return 200
@@ -214,6 +218,10 @@ function expectedAt(address: string, who: Who): number {
   if (path.startsWith('/rulebooks') || path === '/program') return 200
   if (/^\/records\/(places|ratings|raises|hitches$)/.test(path)) return 200
   if (path.endsWith('/erase')) return isIn(who, ['program-manager']) ? 200 : 403
+  if (path.startsWith('/sheets')) {
+    if (!isIn(who, ['crew-coordinator', ...WHOLE_PROGRAM])) return 403
+    return path.includes('00000000') ? 404 : 200
+  }
   if (path === '/people/new' || path === '/records/certificates/new')
     return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
   // Whoever may stand down at all opens the form; about somebody beyond their reach it leads nowhere.

@@ -5,8 +5,11 @@ import { comesFromHere } from './same-origin.ts'
 /** A request that is turned away before any page sees it. */
 export type TurnedAway = { status: 400 | 403 | 405 | 411 | 413 | 421; because: string }
 
-/** The largest body a page takes; program files come in by the command line. */
+/** The largest body a page takes. */
 export const LARGEST_BODY = 1024 * 1024
+/** The largest body of the pages that take files: a sheet of 8 MB, or a program file, with what stands beside it. */
+export const LARGEST_FILE_BODY = 10 * 1024 * 1024
+const TAKES_FILES = /^\/(?:sheets|program\/file)(?:\?|$)/
 
 /** What pages, files and forms are asked with. */
 export const ANSWERED_METHODS: readonly string[] = ['GET', 'HEAD', 'OPTIONS', 'POST']
@@ -40,8 +43,10 @@ export function turnAway(request: IncomingMessage, address: ServerAddress): Turn
   if (headers['transfer-encoding'] !== undefined) {
     return { status: 411, because: 'Say how long the body is.' }
   }
-  if (Number(headers['content-length'] ?? 0) > LARGEST_BODY) {
-    return { status: 413, because: 'That is more than a page takes, one megabyte.' }
+  const takesFiles = TAKES_FILES.test(request.url)
+  if (Number(headers['content-length'] ?? 0) > (takesFiles ? LARGEST_FILE_BODY : LARGEST_BODY)) {
+    const most = takesFiles ? 'ten megabytes' : 'one megabyte'
+    return { status: 413, because: `That is more than a page takes, ${most}.` }
   }
   return undefined
 }

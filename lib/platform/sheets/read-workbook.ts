@@ -28,11 +28,6 @@ const MOST_PARTS = 2000
 const SECONDS = 30
 const HEAP_MEGABYTES = 256
 
-/** Whether bytes begin as a zip does, which every workbook is. */
-export function isZip(bytes: Uint8Array): boolean {
-  return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 0x03 && bytes[3] === 0x04
-}
-
 /**
  * Reads one sheet of a workbook: the one named, or the first. The directory of the zip is looked at before anything is
  * inflated, and the reading runs in a thread of its own with limits of time and memory.

@@ -5,6 +5,7 @@ import type { CalendarDate } from '../../core/calendar/dates.ts'
 import type { BookFile } from '../../core/program/book-file.schema.ts'
 import { readBookFile } from '../../core/program/read-book.ts'
 import { clockAhead, clockStanding, type Clock } from '../../platform/clock/clock.ts'
+import { readWorkbook } from '../../platform/sheets/read-workbook.ts'
 import { openStore, type Store } from '../../store/client.ts'
 import { dropSetting, keepSetting, settingOf, settingOrMake } from '../../store/desk/settings.ts'
 import { snapshotOf } from '../../store/snapshot.ts'
@@ -57,6 +58,7 @@ export async function openRuntime(settings: RuntimeSettings): Promise<Runtime> {
     proposedTimeZone: settings.timeZone,
     demo: loadedAt !== undefined,
     sheetsUnderWay: new Map(),
+    readWorkbook,
     demoAccounts: loadedAt === undefined ? [] : demoAccounts(settings.seeds),
   }
 }

@@ -1,5 +1,6 @@
 import type { BookFile } from '../../core/program/book-file.schema.ts'
 import type { Clock } from '../../platform/clock/clock.ts'
+import type { readWorkbook } from '../../platform/sheets/read-workbook.ts'
 import type { Store } from '../../store/client.ts'
 
 /** What the door works with; opened once at the start, the same for every page and command. */
@@ -12,6 +13,8 @@ export type Runtime = {
   proposedTimeZone: string | undefined
   /** Whether this database was loaded with the invented demonstration. */
   demo: boolean
+  /** Reads workbooks in a thread of its own, which the bundler of the pages could not start. */
+  readWorkbook: typeof readWorkbook
   /** Sheets that are being brought in by this process, by their ids; gone when it is done or has failed. */
   sheetsUnderWay: Map<string, SheetProgress>
   /** The accounts that anybody may be in a demonstration; none in any other database. */
@@ -19,7 +22,9 @@ export type Runtime = {
 }
 
 /** How far the bringing in of a sheet has come: rows read, all looked at together, records being written. */
-export type SheetProgress = { phase: 'waiting' | 'rows' | 'together' | 'writing'; done: number; of: number }
+export type SheetProgress =
+  | { phase: 'waiting' | 'rows' | 'together' | 'writing'; done: number; of: number }
+  | { phase: 'not-done'; because: string }
 
 /** An account of the demonstration, with the password that the sign-in page shows. */
 export type DemoAccount = { signInName: string; password: string; says: string }

@@ -2,13 +2,22 @@ import { z } from 'zod'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { SHEET_FIELDS } from '../../core/sheets/sheet-fields.ts'
 import { SHEET_KINDS } from '../../core/sheets/sheet-kinds.ts'
-import { rememberColumns, settleSheet, sheetsOnDesk, throwAwaySheet } from '../../store/desk/sheets.ts'
+import {
+  rememberColumns,
+  settleSheet,
+  sheetsOnDesk,
+  throwAwaySheet,
+  type ListedSheet,
+} from '../../store/desk/sheets.ts'
 import { done, refusedBecause, type NotDone } from '../door/outcome.ts'
 import { deskCommand, nothingToPrepare, query } from '../door/use-case.ts'
 import { keptSheet, type KeptSheet } from './kept-sheet.ts'
+import type { SheetPlan } from './plan.ts'
 import { digestOfPlan, mayBringIn, planFor } from './plan-for.ts'
 import { headingsOf } from './put-in.ts'
 import { rememberedSchema, settingsSchema } from './settings.schema.ts'
+
+export type { ListedSheet }
 
 const idOfSheet = z.uuid()
 
@@ -98,8 +107,6 @@ export const trySheet = query({
     const kept = await keptSheet(world, actor, sheet)
     if (!kept.ok) return kept
     if (!mayBringIn(actor, kept.value.kind)) return refusal({ kind: 'forbidden' })
-    // What was brought in is on record: tried again it would only say that all is the same.
-    if (kept.value.entry !== undefined) return success({ kept: kept.value })
     const plan = await planFor(world, actor, kept.value)
     return success({ kept: kept.value, plan, digest: digestOfPlan(plan) })
   },
@@ -107,5 +114,5 @@ export const trySheet = query({
   answer: (tried) => tried,
 })
 
-/** A sheet of the desk with what it would do; nothing of that once it was brought in. */
-export type Tried = { kept: KeptSheet; plan?: Awaited<ReturnType<typeof planFor>>; digest?: string }
+/** A sheet of the desk with what it would do, as it would be brought in now. */
+export type Tried = { kept: KeptSheet; plan: SheetPlan; digest: string }

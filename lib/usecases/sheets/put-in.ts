@@ -4,7 +4,8 @@ import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { proposedColumns } from '../../core/sheets/match-columns.ts'
 import { MOST_BYTES, MOST_ROWS, sheetOf, type Sheet } from '../../core/sheets/sheet.ts'
 import { readTextTable } from '../../platform/sheets/read-text.ts'
-import { isZip, readWorkbook } from '../../platform/sheets/read-workbook.ts'
+import type { readWorkbook } from '../../platform/sheets/read-workbook.ts'
+import { isZip } from '../../platform/sheets/zip-mark.ts'
 import { putInSheet, rememberedColumns } from '../../store/desk/sheets.ts'
 import { fileFaultSentence, type FileFault } from '../../wording/sheets.ts'
 import { done, invalidField, type NotDone } from '../door/outcome.ts'
@@ -31,8 +32,8 @@ export const putInSheetOf = deskCommand({
   name: 'sheets/put-in',
   permission: 'bring-in-sheets',
   input,
-  prepare: async ({ bytes, sheet }): Promise<Result<Sheet, NotDone>> => {
-    const read = await readSheetFile(bytes, sheet)
+  prepare: async ({ bytes, sheet }, runtime): Promise<Result<Sheet, NotDone>> => {
+    const read = await readSheetFile(bytes, sheet, runtime.readWorkbook)
     return read.ok ? read : refusal(invalidField('bytes', fileFaultSentence(read.problem)))
   },
   logged: 'sheet-put-in',
@@ -72,9 +73,10 @@ export function headingsOf({ head }: Sheet): string {
 export async function readSheetFile(
   bytes: Uint8Array,
   sheet: string | undefined,
+  read: typeof readWorkbook,
 ): Promise<Result<Sheet, FileFault>> {
   if (bytes.length > MOST_BYTES) return refusal({ kind: 'too-large', bytes: bytes.length, most: MOST_BYTES })
-  const table = await tableOf(bytes, sheet)
+  const table = await tableOf(bytes, sheet, read)
   if (!table.ok) return table
   const made = sheetOf(table.value)
   return 'sheet' in made ? success(made.sheet) : refusal(made.fault)
@@ -83,8 +85,9 @@ export async function readSheetFile(
 async function tableOf(
   bytes: Uint8Array,
   sheet: string | undefined,
+  readBook: typeof readWorkbook,
 ): Promise<Result<readonly (readonly string[])[], FileFault>> {
   if (!isZip(bytes)) return readTextTable(bytes)
-  const read = await readWorkbook(bytes, sheet, MOST_ROWS)
+  const read = await readBook(bytes, sheet, MOST_ROWS)
   return read.ok ? success(read.value.table) : read
 }

@@ -2,7 +2,8 @@ import { deflateRawSync, crc32 } from 'node:zlib'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { readTextTable } from '../../../lib/platform/sheets/read-text.ts'
-import { isZip, readWorkbook } from '../../../lib/platform/sheets/read-workbook.ts'
+import { readWorkbook } from '../../../lib/platform/sheets/read-workbook.ts'
+import { isZip } from '../../../lib/platform/sheets/zip-mark.ts'
 import { MOST_ROWS } from '../../../lib/core/sheets/sheet.ts'
 import { readSheetFile } from '../../../lib/usecases/sheets/put-in.ts'
 
@@ -96,13 +97,17 @@ describe('a workbook', () => {
     const bytes = zipOf('xl/workbook.xml', huge, huge.length)
     expect(bytes.length).toBeLessThan(400_000)
     const before = process.memoryUsage().rss
-    expect(await readSheetFile(bytes, undefined)).toMatchObject({ problem: { kind: 'inflates-too-far' } })
+    expect(await readSheetFile(bytes, undefined, readWorkbook)).toMatchObject({
+      problem: { kind: 'inflates-too-far' },
+    })
     expect(process.memoryUsage().rss - before).toBeLessThan(300 * 1024 * 1024)
   })
 
   it('that says less of its size than it unpacks to is refused', async () => {
     const bytes = zipOf('xl/workbook.xml', Buffer.alloc(50 * 1024 * 1024, 0x20), 1000)
-    expect(await readSheetFile(bytes, undefined)).toMatchObject({ problem: { kind: 'not-a-workbook' } })
+    expect(await readSheetFile(bytes, undefined, readWorkbook)).toMatchObject({
+      problem: { kind: 'not-a-workbook' },
+    })
   })
 
   it.each<[string, () => Uint8Array]>([
@@ -110,7 +115,7 @@ describe('a workbook', () => {
     ['cut off', () => zipOf('xl/workbook.xml', Buffer.from('x'), 1).subarray(0, 40)],
     ['with nothing in it that is a workbook', () => zipOf('xl/workbook.xml', Buffer.from('<workbook/>'), 11)],
   ])('%s is refused', async (_, make) => {
-    const read = await readSheetFile(make(), undefined)
+    const read = await readSheetFile(make(), undefined, readWorkbook)
     expect(read.ok ? read.value : read.problem).toMatchObject({ kind: 'not-a-workbook' })
   })
 })

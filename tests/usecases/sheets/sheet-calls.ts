@@ -38,10 +38,10 @@ export function sheetCalls(opened: TestRuntime, who: Caller = MARIT) {
     put: async (as: string, text: string | Uint8Array) => valueOf<{ id: string }>(await putIn(as, text)).id,
     tried,
     settle,
-    planned: async (sheet: string): Promise<SheetPlan> => (await tried(sheet)).plan!,
+    planned: async (sheet: string): Promise<SheetPlan> => (await tried(sheet)).plan,
     /** Says of every name that whoever is on record is meant. */
     confirmAll: async (sheet: string) => {
-      const { matches } = (await tried(sheet)).plan!
+      const { matches } = (await tried(sheet)).plan
       const meant = Object.fromEntries(
         matches.map(({ row, candidates }) => [row, { kind: 'person' as const, person: candidates[0]!.id }]),
       )
