@@ -9,12 +9,15 @@ type Room = {
   isProgramWide?: true
   /** Opens only to those who read others' records than their own. */
   isOfOthers?: true
+  /** Opens only to those behind whose account a person on record stands. */
+  isOfOwn?: true
 }
 
 /** The rooms there are, each with the permission without which its page opens to nobody. */
 const ROOMS: readonly Room[] = [
   { path: '/', words: 'Who may', wants: 'read-standing' },
-  { path: '/people', words: 'People', wants: 'read-record' },
+  { path: '/my', words: 'My record', wants: 'read-record', isOfOwn: true },
+  { path: '/people', words: 'People', wants: 'read-record', isOfOthers: true },
   { path: '/records', words: 'Records', wants: 'read-record', isOfOthers: true },
   { path: '/sheets', words: 'Sheets', wants: 'bring-in-sheets' },
   { path: '/rulebooks', words: 'Rule books', wants: 'read-books' },
@@ -26,10 +29,11 @@ const ROOMS: readonly Room[] = [
 /** The rooms that this visitor may open, in the order in which they stand. */
 export function openRooms(visitor: Visitor): readonly Room[] {
   return ROOMS.filter(
-    ({ wants, isProgramWide, isOfOthers }) =>
+    ({ wants, isProgramWide, isOfOthers, isOfOwn }) =>
       (isProgramWide === true ? visitor.programWide : visitor.permissions).includes(wants) &&
-      (isOfOthers !== true || visitor.readsOthers),
-  ).map((room) => ownRecordInstead(room, visitor))
+      (isOfOthers !== true || visitor.readsOthers) &&
+      (isOfOwn !== true || visitor.person !== undefined),
+  )
 }
 
 /** The way to the rooms that this visitor may open; no link leads to a page that would refuse them. */
@@ -50,12 +54,6 @@ export function Rooms({ visitor }: { visitor: Visitor }) {
       ))}
     </nav>
   )
-}
-
-/** Who reads nobody's record but their own wants no list of one. */
-function ownRecordInstead(room: Room, { readsOthers, person }: Visitor): Room {
-  if (room.path !== '/people' || readsOthers || person === undefined) return room
-  return { ...room, path: `/people/${person}`, words: 'My record' }
 }
 
 /** The room in which a page lies; of two, one of which lies in the other, the inner one. */

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import type { JsonValue } from '../core/journal/canonical-json.ts'
 import type { Store } from './client.ts'
+import type { Prisma } from './generated/client.ts'
 import { recordUuid } from './record-ids.ts'
 
 /** One line of who has looked, acted or was refused. Names never stand in it. */
@@ -96,4 +97,56 @@ function rowOf({ at, account, useCase, outcome, question, subject, n, count, rea
     ...(subject === undefined ? {} : { subject: recordUuid('people', subject) }),
     ...(reason === undefined ? {} : { reason }),
   }
+}
+
+/** One look that was written down: by which account, nothing where nobody was signed in. */
+export type LookRow = { at: Date; account?: string; useCase: string; question?: unknown; count: number }
+
+/** Who opened a person's record by itself, the newest first, and how often in all. */
+export async function openingsOf(
+  store: Store,
+  person: string,
+  atMost: number,
+): Promise<{ rows: readonly LookRow[]; all: number }> {
+  return looks(store, { subject: recordUuid('people', person), outcome: 'looked' }, atMost)
+}
+
+/** Which lists of people these accounts looked at, whoever stood in them: only their lengths were written down. */
+export async function listLooks(
+  store: Store,
+  useCases: readonly string[],
+  accounts: readonly string[],
+  atMost: number,
+): Promise<{ rows: readonly LookRow[]; all: number }> {
+  return looks(
+    store,
+    {
+      ...{ subject: null, outcome: 'looked', useCase: { in: [...useCases] }, count: { gt: 0 } },
+      accountId: { in: accounts.map((id) => recordUuid('accounts', id)) },
+    },
+    atMost,
+  )
+}
+
+async function looks(
+  store: Store,
+  where: Prisma.AccessLogWhereInput,
+  take: number,
+): Promise<{ rows: readonly LookRow[]; all: number }> {
+  await writeWaiting(store)
+  const [found, all] = await Promise.all([
+    store.prisma.accessLog.findMany({
+      where,
+      orderBy: { at: 'desc' },
+      take,
+      include: { account: { select: { code: true } } },
+    }),
+    store.prisma.accessLog.count({ where }),
+  ])
+  const rows = found.map(({ at, account, useCase, question, count }) => ({
+    ...{ at, useCase, count },
+    ...(account === null ? {} : { account: account.code }),
+    ...(question === null ? {} : { question }),
+  }))
+  return { rows, all }
 }

@@ -29,6 +29,7 @@ import { readJournal } from './journal/read-journal.ts'
 import { aboutErasing, erasePerson } from './people/erase.ts'
 import { lapsesAhead } from './people/lapses-ahead.ts'
 import { listPeople } from './people/list.ts'
+import { myRecord, whoLooked } from './people/my-record.ts'
 import { readPerson } from './people/person.ts'
 import { aboutFounding } from './program/about-founding.ts'
 import { bringInProgram } from './program/bring-in.ts'
@@ -81,6 +82,8 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   listPeople,
   lapsesAhead,
   readPerson,
+  myRecord,
+  whoLooked,
   aboutFounding,
   aboutProgram,
   setFirstDayOfDeciding,

@@ -43,6 +43,7 @@ export type Refusal =
   | { kind: 'sheet-brought-in-already'; entry: number }
   | { kind: 'nothing-to-bring-in' }
   | { kind: 'no-sheet-entry'; entry: number }
+  | { kind: 'nobody-on-record' }
   | { kind: 'rested-on'; records: readonly string[]; more: number }
   | { kind: 'command-used-otherwise' }
   | { kind: 'clock-behind'; now: Instant; last: Instant }
@@ -120,6 +121,8 @@ const SENTENCES: { [Kind in RefusalKind]: (refusal: Extract<Refusal, { kind: Kin
     'Every row of this sheet is on record as it stands, or cannot be brought in. Nothing was changed.',
   'no-sheet-entry': ({ entry }) =>
     `Entry ${entry} brought in no sheet, or it was undone already. Nothing was changed.`,
+  'nobody-on-record': () =>
+    'No person on record stands behind this account, so there is no record of yours. Ask your program manager to name you there.',
   'rested-on': ({ records, more }) =>
     `This sheet is not undone, because later records rest on it: ${joinedByAnd([...records, ...(more === 0 ? [] : [`${more} more`])])}. Correct or withdraw them first.`,
   'command-used-otherwise': () =>

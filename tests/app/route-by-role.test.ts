@@ -53,6 +53,9 @@ const ADOPT = '/rulebooks/shipped/interagency-faller/adopt'
 
 /** The routes by the file of each, with the addresses at which they are visited. */
 const ROUTES: Readonly<Record<string, readonly string[]>> = {
+  'my/page.tsx': ['/my'],
+  'my/looked/page.tsx': ['/my/looked'],
+  'my/everything.json/route.ts': ['/my/everything.json'],
   'sheets/page.tsx': ['/sheets'],
   'sheets/[sheet]/page.tsx': ['/sheets/00000000-0000-4000-8000-000000000000'],
   'sheets/[sheet]/cannot.csv/route.ts': ['/sheets/00000000-0000-4000-8000-000000000000/cannot.csv'],
@@ -176,6 +179,8 @@ async function partsOf(address: string, cookie: string) {
   return { type: answer.headers.get('content-type'), text: await answer.text() }
 }
 
+const TEACHERS = ['Siobhán Ó Briain', 'Ifeoma Castellane', 'Tobiah Renquist']
+
 /** Whose name or id stands in the answer to an address, among those out of reach; not whom the address itself names. */
 function leaked(text: string, address: string, { reach, person: own }: Who): string[] {
   if (reach === 'everybody') return []
@@ -183,8 +188,10 @@ function leaked(text: string, address: string, { reach, person: own }: Who): str
   const isReached = ({ id }: { id: string }) => id === own || (reach === 'volunteers' && volunteers.has(id))
   const wordsOf = (some: typeof people) => some.flatMap(({ id, name }) => [id, name])
   // Two people may share a name, and the id of one may begin like that of another.
-  const known = wordsOf(people.filter(isReached))
-  return wordsOf(people.filter((one) => !isReached(one))).filter(
+  // Whoever is named in one's own record, as who teaches or has taught, stands in it.
+  const teachers = address.startsWith('/my') ? people.filter(({ name }) => TEACHERS.includes(name)) : []
+  const known = wordsOf([...people.filter(isReached), ...teachers])
+  return wordsOf(people.filter((one) => !isReached(one) && !teachers.includes(one))).filter(
     (word) => plain.includes(word) && !address.includes(word) && !known.some((other) => other.includes(word)),
   )
 }
@@ -201,7 +208,7 @@ function expectedAt(address: string, who: Who): number {
     return 200
   if (path === '/kept-form') return 200
   if (path === '/sign-in') return isSignedIn ? 307 : 200
-  if (who.name === 'nobody') return path.startsWith('/answer.') || path.endsWith('.csv') ? 401 : 307
+  if (who.name === 'nobody') return path.startsWith('/answer.') || /\.(csv|json)$/.test(path) ? 401 : 307
   // An account without a role is told that it has none.
   if (!isSignedIn) return 403
   if (path === '/accounts/me/password') return 200
@@ -218,6 +225,12 @@ function expectedAt(address: string, who: Who): number {
   if (path.startsWith('/rulebooks') || path === '/program') return 200
   if (/^\/records\/(places|ratings|raises|hitches$)/.test(path)) return 200
   if (path.endsWith('/erase')) return isIn(who, ['program-manager']) ? 200 : 403
+  if (path.startsWith('/my')) {
+    if (!isIn(who, WORKERS)) return 403
+    // Only a person on record has a record of their own; why there is none is said to a program, too.
+    if (who.person !== undefined) return 200
+    return path.endsWith('.json') ? 409 : 404
+  }
   if (path.startsWith('/sheets')) {
     if (!isIn(who, ['crew-coordinator', ...WHOLE_PROGRAM])) return 403
     return path.includes('00000000') ? 404 : 200

@@ -43,8 +43,11 @@ describe('every page of this room', () => {
 
 describe('the navigation', () => {
   it.each([
-    ['marit', ['Who may', 'People', 'Records', 'Rule books', 'Journal', 'Accounts', 'What I may do']],
-    ['ines', ['Who may', 'People', 'Records', 'Rule books', 'What I may do']],
+    [
+      'marit',
+      ['Who may', 'People', 'Records', 'Sheets', 'Rule books', 'Journal', 'Accounts', 'What I may do'],
+    ],
+    ['ines', ['Who may', 'People', 'Records', 'Sheets', 'Rule books', 'What I may do']],
     ['anneli', ['Who may', 'My record', 'Rule books', 'What I may do']],
   ])('of %s has %j, each of which opens', async (name, rooms) => {
     const { page, close } = await opened(name, '/rulebooks')

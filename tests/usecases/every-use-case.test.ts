@@ -55,6 +55,8 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     may: ROLES,
     scoped: 'is-enough',
   },
+  'people/my-record': { input: {}, may: WORKERS, scoped: 'is-enough' },
+  'people/who-looked': { input: {}, may: WORKERS, scoped: 'is-enough' },
   'sheets/put-in': {
     input: { as: 'hitches', name: 'a sheet of a test', bytes: Buffer.from('Number\n1') },
     may: ['crew-coordinator', 'program-manager'],

@@ -65,6 +65,11 @@ export default async function SheetPage({
               <p>{problem}</p>
             </Notice>
           ))}
+          {kept.entry === undefined ? (
+            <p>
+              <a href="#in">Go on to bring it in</a>
+            </p>
+          ) : null}
           <PlannedRows path={path} words={words} tried={tried} />
         </Section>
         {kept.entry === undefined ? (

@@ -54,7 +54,7 @@ export const readPerson = query({
 })
 
 /** A person as known at an entry, and the day as of which their authority is told. */
-type PersonThen = { n: number; authority: Authority; index: PersonIndex; day: CalendarDate }
+export type PersonThen = { n: number; authority: Authority; index: PersonIndex; day: CalendarDate }
 
 /** The entry since which somebody is on record, among those who are now or were. */
 function firstEntry({ snapshot }: World, person: string): number | undefined {
@@ -68,7 +68,8 @@ function readable(actor: Actor | undefined, world: World): PeopleInReach {
     : peopleInReach(actor, 'read-record', belonging(world), world.today)
 }
 
-function personPage({ n, authority, index, day }: PersonThen, world: World, actor: Actor | undefined) {
+/** What is told of a person: to themself all of it. */
+export function personPage({ n, authority, index, day }: PersonThen, world: World, actor: Actor | undefined) {
   const { snapshot, today } = world
   const { names } = wordsOf(authority, snapshot)
   const whole = seesBirthDate(actor, index.id)

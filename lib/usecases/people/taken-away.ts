@@ -42,6 +42,17 @@ export function takenAway(
   return lapses.map((lapse) => found.get(lapse) ?? [])
 }
 
+/** A person's records as they would be asked about if these things had gone on, for so many days past their last. */
+export function asIfRenewed(
+  records: Records,
+  person: string,
+  lapses: readonly Lapse[],
+  days: number,
+): Authority {
+  const own = lapses.map((lapse) => ({ ...lapse, person }))
+  return openRecords(goingOn(recordsOf(records, new Set([person])), own, days))
+}
+
 function rounds(lapses: readonly LapseOf[]): readonly (readonly LapseOf[])[] {
   const sorted: LapseOf[][] = []
   const counts = new Map<string, number>()
@@ -68,17 +79,14 @@ function recordsOf(records: Records, people: ReadonlySet<string>): Records {
 }
 
 /** The same records with these things going on past their last days. */
-function goingOn(records: Records, lapses: readonly LapseOf[]): Records {
-  const byPerson = new Map(lapses.map((lapse) => [lapse.person, lapse]))
+function goingOn(records: Records, lapses: readonly LapseOf[], days = LONGER): Records {
   const longer = <Fact extends { person: string; lastDay?: CalendarDate }>(
     facts: readonly Fact[],
     isIt: (fact: Fact, lapse: LapseOf) => boolean,
   ) =>
     facts.map((fact) => {
-      const lapse = byPerson.get(fact.person)
-      return lapse !== undefined && isIt(fact, lapse)
-        ? { ...fact, lastDay: plusDays(lapse.last, LONGER) }
-        : fact
+      const lapse = lapses.find((one) => one.person === fact.person && isIt(fact, one))
+      return lapse !== undefined ? { ...fact, lastDay: plusDays(lapse.last, days) } : fact
     })
   return {
     ...records,
@@ -106,10 +114,11 @@ function goingOn(records: Records, lapses: readonly LapseOf[]): Records {
   }
 }
 
-function differences(
+/** Which standings of the day after a last day differ between two ways in which records may stand. */
+export function differences(
   authority: Authority,
   longer: Authority,
-  { person, last }: LapseOf,
+  { person, last }: Pick<LapseOf, 'person' | 'last'>,
   today: CalendarDate,
 ): readonly TakenAway[] {
   const index = authority.person(person)
