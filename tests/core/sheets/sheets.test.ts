@@ -13,7 +13,7 @@ import { SHEET_KINDS } from '../../../lib/core/sheets/sheet-kinds.ts'
 import { LONGEST_CELL, MOST_COLUMNS, MOST_ROWS, sheetOf } from '../../../lib/core/sheets/sheet.ts'
 
 describe('rows of texts', () => {
-  it('become a sheet with the numbers that the rows have in it; blank rows and columns are left out', () => {
+  it('[SH1] become a sheet with the numbers that the rows have in it; blank rows and columns are left out', () => {
     expect(
       sheetOf([
         ['', '', ''],
@@ -66,7 +66,7 @@ describe('rows of texts', () => {
       [['Name'], ...Array.from({ length: 100_000 }, () => ['x'])],
       { kind: 'too-many-rows', rows: 100_000, most: MOST_ROWS },
     ],
-  ])('with %s are refused', (_, table, fault) => {
+  ])('[SH2] with %s are refused', (_, table, fault) => {
     expect(sheetOf(table)).toEqual({ fault })
   })
 })
@@ -79,7 +79,7 @@ describe('days in figures', () => {
     ['2027-03-02', undefined],
     ['3 May 27', undefined],
     ['2/3', undefined],
-  ])('%s', (text, figures) => {
+  ])('[SH3] %s', (text, figures) => {
     expect(figuresOf(text)).toEqual(figures)
   })
 
@@ -88,11 +88,11 @@ describe('days in figures', () => {
     ['2027-03-02T00:00:00.000Z', '2027-03-02'],
     ['2027-03-02 00:00:00', '2027-03-02'],
     ['2/3/2027', undefined],
-  ])('with the year first: %s', (text, iso) => {
+  ])('[SH3] with the year first: %s', (text, iso) => {
     expect(yearFirst(text)).toBe(iso)
   })
 
-  it('say which orders are possible, and whether any is ambiguous', () => {
+  it('[SH4] say which orders are possible, and whether any is ambiguous', () => {
     expect(figureEvidence(['2/3/27', '25/3/27'])).toEqual({
       ambiguous: 1,
       example: '2/3/27',
@@ -103,7 +103,7 @@ describe('days in figures', () => {
     expect(figureEvidence(['', 'soon']).possible).toEqual(FIGURE_ORDERS)
   })
 
-  it('are the day that was written, in the order in which it was written', () => {
+  it('[SH3] are the day that was written, in the order in which it was written', () => {
     const day = fc.record({
       year: fc.integer({ min: 1900, max: 2199 }),
       month: fc.integer({ min: 1, max: 12 }),
@@ -121,7 +121,7 @@ describe('days in figures', () => {
 })
 
 describe('columns', () => {
-  it.each(SHEET_KINDS)('of a sheet of %s are found by our own labels and keys, each once', (kind) => {
+  it.each(SHEET_KINDS)('[SH5] of a sheet of %s are found by our own labels and keys, each once', (kind) => {
     const fields = SHEET_FIELDS[kind]
     const labels = Object.fromEntries(fields.map(({ key, label }) => [key, label]))
     expect(proposedColumns(kind, Object.values(labels))).toEqual(labels)
@@ -129,7 +129,7 @@ describe('columns', () => {
     expect(proposedColumns(kind, Object.values(keys))).toEqual(keys)
   })
 
-  it('are found by headings of others, whatever their capitals and strokes', () => {
+  it('[SH5] are found by headings of others, whatever their capitals and strokes', () => {
     expect(
       proposedColumns('certificates', ['SAWYER', 'Certificate', 'date_taken', 'Expiry', 'Seen-by', 'phone']),
     ).toEqual({

@@ -75,17 +75,14 @@ describe('one’s own record', () => {
     for (const subject of ['cpr', 'first-aid']) {
       const fields = {
         ...{ person: 'p-anneli-rautavuoma', subject, delivery: 'in-person', seen: true },
-        ...{ firstDay: DEMO_TODAY, lastDay: plusDays(last as CalendarDate, 300) },
+        ...{ firstDay: DEMO_TODAY, lastDay: plusDays(last, 300) },
       }
       expect(await callAny(opened.runtime, ENTER.certificates, { fields }, MARIT)).toMatchObject({
         kind: 'done',
       })
     }
     const after = await recordOf('p-anneli-rautavuoma')
-    expect(after.renewals.map(({ last: day }) => day)).toEqual([
-      '2028-06-09',
-      plusDays(last as CalendarDate, 300),
-    ])
+    expect(after.renewals.map(({ last: day }) => day)).toEqual(['2028-06-09', plusDays(last, 300)])
     expect(before.renewals[0]!.then[0]!.through).toBe('2028-06-09')
   })
 
