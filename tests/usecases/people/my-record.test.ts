@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { plusDays, type CalendarDate } from '../../../lib/core/calendar/dates.ts'
+import { plusDays } from '../../../lib/core/calendar/dates.ts'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
 import { myRecord, whoLooked } from '../../../lib/usecases/people/my-record.ts'
 import { readPerson } from '../../../lib/usecases/people/person.ts'
