@@ -15,6 +15,7 @@ import { ErrorSummary } from '../_parts/error-summary.client.tsx'
 import type { FormProblem } from '../_parts/form-state.ts'
 import { LapseKey } from '../_parts/lapse-line.tsx'
 import { PageHeading } from '../_parts/page-heading.tsx'
+import { TakeOut } from '../_parts/take-out.tsx'
 import { TableFilter, type FilterField } from '../_parts/table-filter.tsx'
 import { TablePages } from '../_parts/table-pages.tsx'
 import { STATUS_WORDS } from '../_parts/status-mark.tsx'
@@ -77,6 +78,7 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
             days={days}
           />
           <TablePages path={PATH} words={words} shown={page} of="people" />
+          {page.all === 0 ? null : <TakeOut path={PATH} words={words} of="people" />}
         </div>
         <LapseKey />
         <p>

@@ -53,6 +53,8 @@ const ADOPT = '/rulebooks/shipped/interagency-faller/adopt'
 
 /** The routes by the file of each, with the addresses at which they are visited. */
 const ROUTES: Readonly<Record<string, readonly string[]>> = {
+  'people/table/[form]/route.ts': ['/people/table/csv', '/people/table/text?sort=unit'],
+  'records/[kind]/table/[form]/route.ts': ['/records/cards/table/text', '/records/places/table/xlsx'],
   'my/page.tsx': ['/my'],
   'my/looked/page.tsx': ['/my/looked'],
   'my/everything.json/route.ts': ['/my/everything.json'],
@@ -208,7 +210,8 @@ function expectedAt(address: string, who: Who): number {
     return 200
   if (path === '/kept-form') return 200
   if (path === '/sign-in') return isSignedIn ? 307 : 200
-  if (who.name === 'nobody') return path.startsWith('/answer.') || /\.(csv|json)$/.test(path) ? 401 : 307
+  if (who.name === 'nobody')
+    return path.startsWith('/answer.') || /\.(csv|json)$|\/table\//.test(path) ? 401 : 307
   // An account without a role is told that it has none.
   if (!isSignedIn) return 403
   if (path === '/accounts/me/password') return 200
@@ -225,6 +228,8 @@ function expectedAt(address: string, who: Who): number {
   if (path.startsWith('/rulebooks') || path === '/program') return 200
   if (/^\/records\/(places|ratings|raises|hitches$)/.test(path)) return 200
   if (path.endsWith('/erase')) return isIn(who, ['program-manager']) ? 200 : 403
+  if (path.startsWith('/people/table') || path.startsWith('/records/cards/table'))
+    return isIn(who, WORKERS) ? 200 : 403
   if (path.startsWith('/my')) {
     if (!isIn(who, WORKERS)) return 403
     // Only a person on record has a record of their own; why there is none is said to a program, too.

@@ -1,21 +1,22 @@
 import type { Metadata } from 'next'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
 import { runtime } from '../../../lib/usecases/door/runtime.ts'
-import { LIST_RECORDS, RECORD_SORTS } from '../../../lib/usecases/records/list-records.ts'
+import { LIST_RECORDS } from '../../../lib/usecases/records/list-records.ts'
 import { readGroupOf } from '../../../lib/usecases/records/readable.ts'
 import { valueForPage } from '../../_door/value-for-page.ts'
 import { caller, visitorOf } from '../../_door/visitor.ts'
-import { addressWith, addressWord, type AddressWords } from '../../_parts/address.ts'
+import { addressWith, type AddressWords } from '../../_parts/address.ts'
 import { DeskPage } from '../../_parts/desk-page.tsx'
 import { PageHeading } from '../../_parts/page-heading.tsx'
 import { TableFilter } from '../../_parts/table-filter.tsx'
 import { TablePages } from '../../_parts/table-pages.tsx'
-import { readTableView } from '../../_parts/table-view.ts'
 import { mayWrite, sectionAt } from '../record-at.ts'
 import { whoMayCounts } from '../../../lib/usecases/records/who-may-counts.ts'
 import { DOUBT_WORDS } from '../doubt-words.ts'
 import { recordPath, SECTION_WORDS } from '../section-words.ts'
 import { enterPath } from '../enter-path.ts'
+import { TakeOut } from '../../_parts/take-out.tsx'
+import { listInput } from './list-input.ts'
 import { RecordsTable } from './records-table.tsx'
 
 type Address = { params: Promise<{ kind: string }>; searchParams: Promise<AddressWords> }
@@ -33,29 +34,8 @@ export default async function RecordsPage({ params, searchParams }: Address) {
   const here = addressWith(path, words, {})
   const visitor = await visitorOf(here)
   const group = readGroupOf(section)
-  const usual = group === 'people' ? 'person' : 'says'
-  const view = readTableView(words, RECORD_SORTS, { sort: usual })
-  const withdrawn = addressWord(words, 'state') === 'withdrawn'
-  const doubt = addressWord(words, 'doubt')
-  // Longer than anything that a record says: it fits none.
-  const says = addressWord(words, 'says')?.slice(0, 200)
-  const list = valueForPage(
-    await callQuery(
-      runtime(),
-      LIST_RECORDS[group],
-      {
-        input: {
-          section,
-          ...view,
-          ...(says === undefined ? {} : { says }),
-          ...(withdrawn ? { withdrawn: 'yes' } : {}),
-          ...(doubt === undefined || withdrawn ? {} : { doubt: doubt.slice(0, 40) }),
-        },
-      },
-      await caller(),
-    ),
-    here,
-  )
+  const { input, view, isWithdrawn: withdrawn } = listInput(section, words)
+  const list = valueForPage(await callQuery(runtime(), LIST_RECORDS[group], { input }, await caller()), here)
   const isWork = section === 'items' || section === 'expectedWork'
   const items = list.page.rows.map(({ id }) => id)
   const mayAsk = isWork && !withdrawn && visitor.permissions.includes('read-standing')
@@ -104,6 +84,7 @@ export default async function RecordsPage({ params, searchParams }: Address) {
             {...(whoMay === undefined ? {} : { whoMay })}
           />
           <TablePages path={path} words={words} shown={list.page} of="records" />
+          {list.page.all === 0 ? null : <TakeOut path={path} words={words} of="records" />}
         </div>
       </div>
     </DeskPage>

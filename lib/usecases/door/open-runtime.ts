@@ -6,6 +6,7 @@ import type { BookFile } from '../../core/program/book-file.schema.ts'
 import { readBookFile } from '../../core/program/read-book.ts'
 import { clockAhead, clockStanding, type Clock } from '../../platform/clock/clock.ts'
 import { readWorkbook } from '../../platform/sheets/read-workbook.ts'
+import { writeWorkbook } from '../../platform/sheets/write-workbook.ts'
 import { openStore, type Store } from '../../store/client.ts'
 import { dropSetting, keepSetting, settingOf, settingOrMake } from '../../store/desk/settings.ts'
 import { snapshotOf } from '../../store/snapshot.ts'
@@ -59,6 +60,7 @@ export async function openRuntime(settings: RuntimeSettings): Promise<Runtime> {
     demo: loadedAt !== undefined,
     sheetsUnderWay: new Map(),
     readWorkbook,
+    writeWorkbook,
     demoAccounts: loadedAt === undefined ? [] : demoAccounts(settings.seeds),
   }
 }

@@ -1,6 +1,7 @@
 import type { BookFile } from '../../core/program/book-file.schema.ts'
 import type { Clock } from '../../platform/clock/clock.ts'
 import type { readWorkbook } from '../../platform/sheets/read-workbook.ts'
+import type { writeWorkbook } from '../../platform/sheets/write-workbook.ts'
 import type { Store } from '../../store/client.ts'
 
 /** What the door works with; opened once at the start, the same for every page and command. */
@@ -15,6 +16,8 @@ export type Runtime = {
   demo: boolean
   /** Reads workbooks in a thread of its own, which the bundler of the pages could not start. */
   readWorkbook: typeof readWorkbook
+  /** Writes one; the library is loaded once, outside of the pages. */
+  writeWorkbook: typeof writeWorkbook
   /** Sheets that are being brought in by this process, by their ids; gone when it is done or has failed. */
   sheetsUnderWay: Map<string, SheetProgress>
   /** The accounts that anybody may be in a demonstration; none in any other database. */

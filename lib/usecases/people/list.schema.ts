@@ -20,6 +20,8 @@ export const peopleListSchema = z.strictObject({
   sort: z.exactOptional(z.enum(PEOPLE_SORTS)),
   descending: z.exactOptional(z.boolean()),
   page: z.exactOptional(z.int().min(1)),
+  /** All pages at once, to be taken out. */
+  whole: z.exactOptional(z.literal(true)),
   ...thenFields,
 })
 export type PeopleAsked = z.infer<typeof peopleListSchema>

@@ -58,7 +58,7 @@ export const listPeople = query({
   about: ({ reached }) => ({ kind: 'people', people: reached.map(({ index }) => index.id), asList: true }),
   answer: ({ n, authority, day, names, asked, reached, mayOpen }, world) => {
     const found = foundPeople(authority, reached, asked, names, mayOpen, day)
-    const page = pageOf(found, asked.page ?? 1)
+    const page = pageOf(found, asked.page ?? 1, asked.whole === true ? Math.max(1, found.length) : AT_ONCE)
     return {
       ...asOf(world, n),
       /** The day as of which they are listed. */
@@ -108,11 +108,11 @@ function told(standing: ListedStanding | undefined, isOpen: boolean): ListedStan
   return standing === undefined || isOpen ? standing : { ...standing, next: undefined }
 }
 
-function pageOf(found: readonly ReachedPerson[], asked: number) {
-  const pages = Math.max(1, Math.ceil(found.length / AT_ONCE))
+function pageOf(found: readonly ReachedPerson[], asked: number, atOnce: number) {
+  const pages = Math.max(1, Math.ceil(found.length / atOnce))
   const page = Math.min(asked, pages)
-  const start = (page - 1) * AT_ONCE
-  const rows = found.slice(start, start + AT_ONCE)
+  const start = (page - 1) * atOnce
+  const rows = found.slice(start, start + atOnce)
   return {
     rows,
     page,

@@ -53,6 +53,8 @@ export function listRecords(group: ReadGroup) {
       sort: z.exactOptional(z.enum(RECORD_SORTS)),
       descending: z.exactOptional(z.boolean()),
       page: z.exactOptional(z.int().min(1)),
+      /** All pages at once, to be taken out. */
+      whole: z.exactOptional(z.literal(true)),
     }),
     load: (world, asked, actor) => {
       const { mayRead, ownerOf, people } = readable(world, actor)
@@ -73,10 +75,11 @@ export function listRecords(group: ReadGroup) {
     },
     about: ({ rows }) => ({ kind: 'people', people: ownersOf(rows), asList: true }),
     answer: ({ asked, all, rows }) => {
-      const pages = Math.max(1, Math.ceil(rows.length / AT_ONCE))
+      const atOnce = asked.whole === true ? Math.max(1, rows.length) : AT_ONCE
+      const pages = Math.max(1, Math.ceil(rows.length / atOnce))
       const page = Math.min(asked.page ?? 1, pages)
-      const start = (page - 1) * AT_ONCE
-      const cut = rows.slice(start, start + AT_ONCE)
+      const start = (page - 1) * atOnce
+      const cut = rows.slice(start, start + atOnce)
       return {
         section: asked.section,
         /** How many there are before any filter. */
