@@ -11,7 +11,7 @@ import { undoSheet } from '../../lib/usecases/sheets/undo-sheet.ts'
 import { formAfter, formAgain, typedText } from '../_door/form-outcome.ts'
 import { caller } from '../_door/visitor.ts'
 import type { FormState } from '../_parts/form-state.ts'
-import { typedSettings } from './typed-settings.ts'
+import { askedAbout, typedSettings } from './typed-settings.ts'
 
 const LABELS = { as: 'What stands in it', bytes: 'The sheet', name: 'The sheet' }
 
@@ -50,7 +50,7 @@ export async function settleAction(
 ): Promise<FormState> {
   const read = typedSettings(typed)
   if (!read.ok) return formAgain(before, typed, { problems: read.problem })
-  const input = { sheet, settings: read.value }
+  const input = { sheet, settings: read.value, asked: askedAbout(typed) }
   const outcome = await callDeskCommand(runtime(), settleSheetOf, { input }, await caller())
   if (outcome.kind === 'done') redirect(`/sheets/${sheet}?did=settled#rows`)
   return formAfter(before, typed, outcome)

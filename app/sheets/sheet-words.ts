@@ -54,14 +54,16 @@ export function settledValues({ kept: { settings } }: Tried): FormState['values'
 
 /** What is asked about the columns of a sheet. */
 export function askedFields({ kept: { kind, settings }, plan: { missing } }: Tried): readonly AskedField[] {
-  return SHEET_FIELDS[kind].map(({ key, label, reads, identifies }) => ({
+  return SHEET_FIELDS[kind].map(({ key, label, reads, identifies, of }) => ({
     key,
     label,
     isNeeded: missing.some((field) => field.key === key),
     mayBeSame:
       settings.columns[key] === undefined &&
       identifies === undefined &&
-      !['text', 'inches', 'feet', 'whole', 'person'].includes(reads.kind),
+      of !== 'nothing' &&
+      !['name', 'number'].includes(key) &&
+      !['inches', 'feet', 'whole', 'person'].includes(reads.kind),
   }))
 }
 

@@ -54,6 +54,14 @@ function typedMeant(typed: FormData): Record<string, Meant> {
   return meant
 }
 
+/** The rows whose names the page asked about, whatever was answered. */
+export function askedAbout(typed: FormData): number[] {
+  return [...typed.keys()].flatMap((name) => {
+    const row = /^meant\.(\d{1,8})$/.exec(name)?.[1]
+    return row === undefined ? [] : [Number(row)]
+  })
+}
+
 function typedAttest(typed: FormData, problems: FormProblem[]): SheetSettings['attest'] {
   const rows = (name: keyof typeof ATTESTED) => {
     const text = typedText(typed, name).trim()

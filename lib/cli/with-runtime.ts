@@ -5,6 +5,7 @@ import type { Beginning } from '../usecases/door/open-runtime.ts'
 import type { Runtime } from '../usecases/door/runtime.ts'
 import { refusalSentence } from '../wording/refusals.ts'
 import { refused, type Outcome } from './outcome.ts'
+import { refusedByDatabase } from './refused-by-database.ts'
 
 /**
  * Opens the database of this machine for one command, whether Kerfbook runs on it or not, and lets `work` call use
@@ -18,8 +19,6 @@ export async function withRuntime(
   // Loaded here and not above: commands that compute on files open no database, and need not wait for it.
   const { readSettings } = await import('../platform/database/settings.ts')
   const { openBeside } = await import('../platform/database/open-beside.ts')
-  const { DatabaseRefused } = await import('../platform/database/refusal.ts')
-  const { MigrationRefused } = await import('../platform/database/migrate.ts')
   const { writeWaiting } = await import('../store/access-log.ts')
   const { openRuntime } = await import('../usecases/door/open-runtime.ts')
   const { openHeads } = await import('./serve/heads.ts')
@@ -45,8 +44,7 @@ export async function withRuntime(
       await database.close()
     }
   } catch (error) {
-    if (error instanceof DatabaseRefused || error instanceof MigrationRefused) return refused(error.message)
-    throw error
+    return refusedByDatabase(error)
   }
 }
 

@@ -1,5 +1,6 @@
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import { dayText } from './days.ts'
+import { sheetKindWords } from './sheets.ts'
 
 /** What an entry of the journal says was done. `stated` is an entry that a program file brought, in its own words. */
 export const EVENT_KINDS = [
@@ -89,9 +90,6 @@ export function loggedSentence(kind: LoggedKind): string {
   return LOGGED[kind]
 }
 
-/** What the sections of sheets are called. */
-const SHEET_WORDS: Readonly<Record<string, string>> = { items: 'logs and trees' }
-
 const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
   stated: () => 'entered what a program file states',
   'program-founded': () => 'founded the program and adopted its rule book at founding, as one person alone',
@@ -126,7 +124,7 @@ const EVENTS: Record<EventKind, (said: EventSaid) => string> = {
     `set the first day of deciding here${day === undefined ? '' : `, ${dayText(day)}`}`,
   'person-erased': (said) => `erased the name and age of ${recordText(said)}, in every version`,
   'sheet-brought-in': ({ section, added = 0, changed = 0 }) =>
-    `brought in a sheet${section === undefined ? '' : ` of ${SHEET_WORDS[section] ?? section}`}: ${added} added, ${changed} changed`,
+    `brought in a sheet${section === undefined ? '' : ` of ${sheetWords(section)}`}: ${added} added, ${changed} changed`,
   'sheet-undone': ({ entry }) =>
     `undid ${entry === undefined ? 'a sheet' : `the sheet that entry ${entry} brought in`}; all is as it was before`,
   'book-adopted': ({ book }) =>
@@ -195,4 +193,9 @@ const LOGGED: Record<LoggedKind, string> = {
   'sheet-thrown-away': 'threw a sheet on their desk away',
   looked: 'looked at records',
   refused: 'was refused',
+}
+
+function sheetWords(section: string): string {
+  const words: Readonly<Record<string, string>> = sheetKindWords
+  return words[section] ?? section
 }

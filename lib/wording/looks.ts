@@ -8,6 +8,12 @@ const LOOKS: Readonly<Record<string, string>> = {
   'authority/ask-for-page': 'asked who may do work',
   'people/list': 'looked through people',
   'people/lapses-ahead': 'looked what lapses',
+  'records/list-people': 'looked through records of people',
+  'records/hitch': 'looked at the crew of a hitch',
+  'records/who-may-counts': 'counted who may do work',
+  'authority/people-to-ask': 'chose whom to ask about',
+  'sheets/try': 'tried a sheet that names people',
+  'sheets/about-undoing': 'looked what undoing a sheet would do',
   'program/take-out': 'took the whole program out',
 }
 

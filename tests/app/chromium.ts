@@ -1,10 +1,12 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { chromium, type Browser } from 'playwright-core'
 
 const PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
 /** `update` does not wait for the lists of another `update`, so only one worker at a time gets as far as asking. */
-const LOCK = '/tmp/kerfbook-chromium.lock'
+const LOCK = join(tmpdir(), 'kerfbook-chromium.lock')
 const WAIT = '-o DPkg::Lock::Timeout=120'
 const COMMAND = `apt-get ${WAIT} update && apt-get ${WAIT} install -y --no-install-recommends chromium`
 

@@ -1,28 +1,14 @@
 import { readFileSync } from 'node:fs'
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, expect, it } from 'vitest'
-import { openBrowser } from './chromium.ts'
-import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import { expect, it } from 'vitest'
 import { looksOf } from './looks.ts'
-import { signInOnce } from './signed-in.ts'
-import { follow, watchedPage } from './watched-page.ts'
+import { served } from './served.ts'
+import { follow } from './watched-page.ts'
 
-let kerfbook: Kerfbook
-let browser: Browser
-beforeAll(async () => {
-  ;[kerfbook, browser] = await Promise.all([startKerfbook(), openBrowser()])
-}, 600_000)
-afterAll(async () => {
-  await browser.close()
-  await kerfbook.stop()
-})
-
-const signIn = signInOnce()
+const { opened } = served()
 const PHONE = { viewport: { width: 390, height: 844 } }
 
 it('[20] a sawyer reads on the first screen of a phone when bucking lapses and what must be done by when', async () => {
-  const { page, troubles, close } = await watchedPage(browser, kerfbook.address, PHONE)
-  await signIn(page, 'anneli')
+  const { page, troubles, close } = await opened('anneli', PHONE)
   await follow(page.getByRole('link', { name: 'My record' }))
   const bucking = page.getByText(/^Your bucking, .* lapses after \d+ \w+ 20\d\d/)
   expect(await bucking.count()).toBe(1)
@@ -35,13 +21,11 @@ it('[20] a sawyer reads on the first screen of a phone when bucking lapses and w
 }, 60_000)
 
 it('[24] downloads everything held, and sees who has looked, lists and openings apart', async () => {
-  const coordinator = await watchedPage(browser, kerfbook.address)
-  await signIn(coordinator.page, 'petra')
+  const coordinator = await opened('petra')
   await coordinator.page.goto('/people/p-anneli-rautavuoma')
   await coordinator.page.goto('/people')
   await coordinator.close()
-  const { page, troubles, close } = await watchedPage(browser, kerfbook.address, PHONE)
-  await signIn(page, 'anneli')
+  const { page, troubles, close } = await opened('anneli', PHONE)
   await page.goto('/my')
   expect(await looksOf(page, 'my record')).toEqual([])
   const [download] = await Promise.all([

@@ -1,29 +1,12 @@
 import { readFileSync } from 'node:fs'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openBrowser } from './chromium.ts'
-import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import ExcelJS from 'exceljs'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import { looksOf } from './looks.ts'
-import { signInOnce } from './signed-in.ts'
-import { follow, watchedPage } from './watched-page.ts'
+import { served } from './served.ts'
+import { follow } from './watched-page.ts'
 
-let kerfbook: Kerfbook
-let browser: Browser
-beforeAll(async () => {
-  ;[kerfbook, browser] = await Promise.all([startKerfbook(), openBrowser()])
-}, 600_000)
-afterAll(async () => {
-  await browser.close()
-  await kerfbook.stop()
-})
-
-const signIn = signInOnce()
-
-async function opened(account: string, options: { javaScriptEnabled?: boolean } = {}) {
-  const watched = await watchedPage(browser, kerfbook.address, options)
-  await signIn(watched.page, account)
-  return watched
-}
+const { opened } = served()
 
 const HEAD = 'Name\tOrganisation\tUnit\tCapacity\tAgreement through'
 const person = (at: number) =>
@@ -120,6 +103,30 @@ describe('a coordinator', () => {
     expect(troubles).toEqual([])
     await close()
   }, 120_000)
+
+  it('[11] brings a workbook the same way, the sheet that is chosen', async () => {
+    const book = new ExcelJS.Workbook()
+    book.addWorksheet('Notes').addRow(['nothing of ours'])
+    book.addWorksheet('Crew').addRows([
+      ['Name', 'Organisation', 'Unit', 'Agreement through'],
+      ['Invented Workbook', 'ashlar-range-staff', 'Quill River', new Date('2027-12-31T00:00:00Z')],
+    ])
+    const buffer = Buffer.from(await book.xlsx.writeBuffer())
+    const { page, troubles, close } = await opened('ines')
+    await page.goto('/sheets')
+    await page
+      .getByLabel('A file', { exact: true })
+      .setInputFiles({ name: 'crew.xlsx', mimeType: 'application/octet-stream', buffer })
+    await page.getByLabel('Which sheet of the workbook').fill('Crew')
+    await page.getByRole('button', { name: 'See what it would do' }).click()
+    await page.waitForURL(/\/sheets\/[0-9a-f-]{36}$/)
+    expect(await countOf(page, 'add: 1')).toBe(1)
+    expect(await page.getByRole('row', { name: /Invented Workbook/ }).innerText()).toContain(
+      '31 December 2027',
+    )
+    expect(troubles).toEqual([])
+    await close()
+  }, 60_000)
 
   it.each([
     [

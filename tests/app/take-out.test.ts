@@ -1,25 +1,13 @@
 import { readFileSync } from 'node:fs'
 import ExcelJS from 'exceljs'
 import Papa from 'papaparse'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, it } from 'vitest'
-import { openBrowser } from './chromium.ts'
-import { startKerfbook, type Kerfbook } from './kerfbook.ts'
+import type { Page } from 'playwright-core'
+import { expect, it } from 'vitest'
 import { looksOf } from './looks.ts'
-import { signInOnce } from './signed-in.ts'
-import { follow, watchedPage } from './watched-page.ts'
+import { served } from './served.ts'
+import { follow } from './watched-page.ts'
 
-let kerfbook: Kerfbook
-let browser: Browser
-beforeAll(async () => {
-  ;[kerfbook, browser] = await Promise.all([startKerfbook(), openBrowser()])
-}, 600_000)
-afterAll(async () => {
-  await browser.close()
-  await kerfbook.stop()
-})
-
-const signIn = signInOnce()
+const { opened } = served()
 
 async function downloaded(page: Page, name: string): Promise<Buffer> {
   const [download] = await Promise.all([
@@ -30,8 +18,7 @@ async function downloaded(page: Page, name: string): Promise<Buffer> {
 }
 
 it('[16] a coordinator sorts, filters, copies and pastes: columns line up, and numbers keep their zeros', async () => {
-  const { page, troubles, close } = await watchedPage(browser, kerfbook.address)
-  await signIn(page, 'ines')
+  const { page, troubles, close } = await opened('ines')
   // A hitch whose number begins with zeros, as some programs count.
   await page.goto('/records/hitches/new')
   await page.getByLabel('Number', { exact: true }).fill('0042')

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
 import { runtime } from '../../../lib/usecases/door/runtime.ts'
-import { trySheet, type Tried } from '../../../lib/usecases/sheets/desk-of-sheets.ts'
+import { listSheets, trySheet, type Tried } from '../../../lib/usecases/sheets/desk-of-sheets.ts'
 import { isUnderWay } from '../../../lib/usecases/sheets/start-bringing-in.ts'
 import { AUTHORITY_IS_NOT_SAFETY } from '../../../lib/wording/notice.ts'
 import { sheetKindWords } from '../../../lib/wording/sheets.ts'
@@ -41,7 +41,8 @@ export default async function SheetPage({
   const { sheet } = await params
   const path = `/sheets/${encodeURIComponent(sheet)}`
   const visitor = await visitorOf(path)
-  if (isUnderWay(runtime(), sheet)) return <SheetUnderWay visitor={visitor} sheet={sheet} />
+  if (isUnderWay(runtime(), sheet) && (await isOwn(sheet, path)))
+    return <SheetUnderWay visitor={visitor} sheet={sheet} />
   const tried = valueForPage(await callQuery(runtime(), trySheet, { input: { sheet } }, await caller()), path)
   const words = await searchParams
   const { kept, plan } = tried
@@ -88,6 +89,12 @@ export default async function SheetPage({
       </div>
     </DeskPage>
   )
+}
+
+/** Whether it lies on the visitor's own desk: how far another's has come is nobody's business. */
+async function isOwn(sheet: string, path: string): Promise<boolean> {
+  const { sheets } = valueForPage(await callQuery(runtime(), listSheets, { input: {} }, await caller()), path)
+  return sheets.some(({ id }) => id === sheet)
 }
 
 function Ended({ sheet, tried: { kept }, did }: { sheet: string; tried: Tried; did: string | undefined }) {

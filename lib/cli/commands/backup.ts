@@ -4,6 +4,7 @@ import { success } from '../../core/kernel/result.ts'
 import type { DatabaseCommand } from '../command.ts'
 import { PROGRAM } from '../help.ts'
 import { misuse, refused, type Outcome } from '../outcome.ts'
+import { refusedByDatabase } from '../refused-by-database.ts'
 import { printableText } from '../printable.ts'
 
 /** Everything in the database of this machine, as one file. */
@@ -30,9 +31,6 @@ async function backUp(into: string | undefined): Promise<Outcome> {
   const path = await import('node:path')
   const { readSettings } = await import('../../platform/database/settings.ts')
   const { openBeside } = await import('../../platform/database/open-beside.ts')
-  const { DatabaseRefused } = await import('../../platform/database/refusal.ts')
-  const { MigrationRefused } = await import('../../platform/database/migrate.ts')
-  const { BackupRefused } = await import('../../platform/backup/backup-format.ts')
   const { backupFile } = await import('../../platform/backup/backup-name.ts')
   const { writeBackup } = await import('../../platform/backup/write-backup.ts')
   const settings = readSettings(env)
@@ -54,12 +52,6 @@ async function backUp(into: string | undefined): Promise<Outcome> {
       await database.close()
     }
   } catch (error) {
-    if (
-      error instanceof DatabaseRefused ||
-      error instanceof MigrationRefused ||
-      error instanceof BackupRefused
-    )
-      return refused(error.message)
-    throw error
+    return refusedByDatabase(error)
   }
 }

@@ -5,6 +5,7 @@ import { journalFindingSentence } from '../../wording/journal.ts'
 import type { DatabaseCommand } from '../command.ts'
 import { PROGRAM } from '../help.ts'
 import { misuse, refused, type Outcome } from '../outcome.ts'
+import { refusedByDatabase } from '../refused-by-database.ts'
 import { printableText } from '../printable.ts'
 import { onlyOperand } from '../question.ts'
 
@@ -31,10 +32,7 @@ async function restore(file: string): Promise<Outcome> {
   const path = await import('node:path')
   const { readSettings } = await import('../../platform/database/settings.ts')
   const { openDatabase } = await import('../../platform/database/open-database.ts')
-  const { DatabaseRefused } = await import('../../platform/database/refusal.ts')
-  const { MigrationRefused } = await import('../../platform/database/migrate.ts')
   const { APP_ROLE } = await import('../../platform/database/roles.ts')
-  const { BackupRefused } = await import('../../platform/backup/backup-format.ts')
   const { checkBackup } = await import('../../platform/backup/read-backup.ts')
   const { restoreBackup } = await import('../../platform/backup/restore-backup.ts')
   const { openStore } = await import('../../store/client.ts')
@@ -82,12 +80,6 @@ async function restore(file: string): Promise<Outcome> {
       await database.close()
     }
   } catch (error) {
-    if (
-      error instanceof DatabaseRefused ||
-      error instanceof MigrationRefused ||
-      error instanceof BackupRefused
-    )
-      return refused(error.message)
-    throw error
+    return refusedByDatabase(error)
   }
 }

@@ -8,6 +8,7 @@ import { journalFindingSentence, journalVerdictLines } from '../../wording/journ
 import type { DatabaseCommand } from '../command.ts'
 import { PROGRAM } from '../help.ts'
 import { misuse, refused, type Outcome, type Refusal } from '../outcome.ts'
+import { refusedByDatabase } from '../refused-by-database.ts'
 import { printableText } from '../printable.ts'
 
 /** A broken journal may have a finding in every row: the first are enough to know it. */
@@ -40,8 +41,6 @@ async function verified(asker: Head | undefined): Promise<Result<JournalVerdict,
   // Loaded here and not above: commands that compute on files open no database, and need not wait for it.
   const { readSettings } = await import('../../platform/database/settings.ts')
   const { openBeside } = await import('../../platform/database/open-beside.ts')
-  const { DatabaseRefused } = await import('../../platform/database/refusal.ts')
-  const { MigrationRefused } = await import('../../platform/database/migrate.ts')
   const { openStore } = await import('../../store/client.ts')
   const { verifyStoredJournal } = await import('../../usecases/journal/verify-journal.ts')
   const settings = readSettings(env)
@@ -63,8 +62,7 @@ async function verified(asker: Head | undefined): Promise<Result<JournalVerdict,
       await database.close()
     }
   } catch (error) {
-    if (error instanceof DatabaseRefused || error instanceof MigrationRefused) return refused(error.message)
-    throw error
+    return refusedByDatabase(error)
   }
 }
 

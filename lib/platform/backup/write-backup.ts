@@ -42,8 +42,7 @@ export async function writeBackup(url: string, file: string): Promise<BackupSumm
       fs.createWriteStream(part, { fd: output, autoClose: false }),
     )
     fs.fsyncSync(output)
-    // A link and not a renaming: that would overwrite what came there meanwhile.
-    fs.linkSync(part, file)
+    takePlace(part, file)
     return { header, tables: counted, rows: counted.reduce((sum, { rows }) => sum + rows, 0) }
   } catch (error) {
     throw asRefusal(error, file)
@@ -55,6 +54,28 @@ export async function writeBackup(url: string, file: string): Promise<BackupSumm
     await client.end()
   }
 }
+
+/** A link and not a renaming, which would overwrite what came there meanwhile; a memory stick knows no links. */
+function takePlace(part: string, file: string): void {
+  try {
+    fs.linkSync(part, file)
+  } catch (error) {
+    if (!KNOWS_NO_LINKS.has(codeOf(error) ?? '')) throw error
+    copyNew(part, file)
+  }
+}
+
+function copyNew(part: string, file: string): void {
+  try {
+    fs.copyFileSync(part, file, fs.constants.COPYFILE_EXCL)
+  } catch (error) {
+    // Half of a copy is ours to take away; what stood there before is not.
+    if (codeOf(error) !== 'EEXIST') fs.rmSync(file, { force: true })
+    throw error
+  }
+}
+
+const KNOWS_NO_LINKS: ReadonlySet<string> = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'])
 
 function openNew(part: string): number {
   fs.mkdirSync(path.dirname(part), { recursive: true, mode: 0o700 })

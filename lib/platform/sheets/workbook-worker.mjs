@@ -26,8 +26,8 @@ async function answer(bytes, wanted, mostRows) {
   const found = wanted === undefined ? workbook.worksheets[0] : workbook.getWorksheet(wanted)
   if (found === undefined)
     return wanted === undefined ? { kind: 'not-a-workbook' } : { kind: 'no-such-sheet', sheets }
-  if (found.actualRowCount > mostRows + 1 || found.rowCount > MOST_BLANK)
-    return { kind: 'too-many-rows', rows: found.actualRowCount }
+  if (found.actualRowCount > mostRows + 1) return { kind: 'too-many-rows', rows: found.actualRowCount }
+  if (found.rowCount > MOST_BLANK) return { kind: 'too-many-rows', rows: found.rowCount }
   /** @type {string[][]} */
   const table = []
   found.eachRow({ includeEmpty: true }, (row) => {

@@ -66,6 +66,11 @@ export async function sheetBroughtIn(desk: Database, id: string, entry: number):
   await desk.sheet.update({ where: { id }, data: { entry: BigInt(entry) } })
 }
 
+/** Says that what an entry had brought in is undone: its sheet may be brought in again. */
+export async function sheetUndone(desk: Database, entry: number): Promise<void> {
+  await desk.sheet.updateMany({ where: { entry: BigInt(entry) }, data: { entry: null } })
+}
+
 /** How the columns of a sheet with these headings were matched before. */
 export async function rememberedColumns(
   { prisma }: Store,

@@ -21,11 +21,9 @@ const MOST_LOOKS = 200
 
 /** Lists of people whose length alone is written down. */
 const LISTS = [
-  'people/list',
-  'people/lapses-ahead',
-  'authority/ask',
-  'authority/ask-for-page',
-  'program/take-out',
+  ...['people/list', 'people/lapses-ahead', 'records/list-people', 'records/hitch', 'records/who-may-counts'],
+  ...['authority/ask', 'authority/ask-for-page', 'authority/people-to-ask', 'program/take-out'],
+  ...['sheets/try', 'sheets/about-undoing'],
 ]
 
 /** One's own record: when bucking and felling lapse, what must be renewed by when, and everything behind it. */

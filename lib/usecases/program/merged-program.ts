@@ -1,11 +1,10 @@
 import type { Instant } from '../../core/calendar/instants.ts'
-import { canonicalJson } from '../../core/journal/canonical-json.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
 import type { ProgramProblem } from '../../core/program/problems.ts'
 import type { Program } from '../../core/program/program.schema.ts'
 import { SECTION_NAMES, type Fact, type SectionName } from '../../core/program/sections.ts'
 import type { NewFact, Withdrawal } from '../../store/write.ts'
-import { withoutKnowing, type SectionFact } from './program-facts.ts'
+import { contentOf, withoutKnowing, type SectionFact } from './program-facts.ts'
 
 /** A fact and its place in the list of its section in the file that brings it. */
 export type FactOfFile = SectionFact & { index: number }
@@ -116,10 +115,4 @@ function pathOfFile(path: string, here: Program, record: readonly FactToBring[])
 
 function broughtTo(section: SectionName, record: readonly FactToBring[]): FactToBring[] {
   return record.filter((one) => one.section === section)
-}
-
-/** What a fact says, without the times of knowing it. */
-function contentOf(fact: Fact): string {
-  const { supersedes: _supersedes, ...rest } = withoutKnowing(fact)
-  return canonicalJson(rest)
 }

@@ -1,3 +1,4 @@
+import { canonicalJson } from '../../core/journal/canonical-json.ts'
 import type { Remark } from '../../core/journal/remarks.schema.ts'
 import type { AdoptedBook } from '../../core/program/adopt-book.ts'
 import type { Entry, Program } from '../../core/program/program.schema.ts'
@@ -33,6 +34,12 @@ export function factsByEntry(file: Program): ReadonlyMap<number, EntryFacts> {
 export function withoutKnowing<Kind extends Fact>(fact: Kind): Omit<Kind, 'recordedIn' | 'supersededIn'> {
   const { recordedIn: _recordedIn, supersededIn: _supersededIn, ...rest } = fact
   return rest
+}
+
+/** What a fact says, without when that came to be known: the same text for the same content. */
+export function contentOf(fact: Fact): string {
+  const { supersedes: _supersedes, ...content } = withoutKnowing(fact)
+  return canonicalJson(content)
 }
 
 /** The head of a program file as a fact. */

@@ -1,6 +1,5 @@
 import type { Permission } from '../../access/table.ts'
 import type { Sections } from '../../core/authority/records.ts'
-import { canonicalJson } from '../../core/journal/canonical-json.ts'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
 import type { FactsBySection } from '../../core/program/sections.ts'
@@ -8,7 +7,7 @@ import type { Snapshot } from '../../store/snapshot.ts'
 import { refusedBecause, type NotDone } from '../door/outcome.ts'
 import { command, nothingToPrepare, type About } from '../door/use-case.ts'
 import { seesBirthDate } from '../people/told-age.ts'
-import { withoutKnowing } from '../program/program-facts.ts'
+import { contentOf } from '../program/program-facts.ts'
 import { refusedByHand, withKept } from './by-hand.ts'
 import { correctInput, withdrawInput } from './hand-made.schema.ts'
 import { handOf, remarkOf } from './hand-of.ts'
@@ -108,11 +107,6 @@ export function currentRecord<Name extends RecordSection>(
 ): Sections[Name] | undefined {
   const facts: FactsBySection = program
   return facts[section].find((fact) => fact.id === id && isKnownAt(fact, n))
-}
-
-function contentOf(fact: Sections[RecordSection]): string {
-  const { supersedes: _supersedes, ...content } = withoutKnowing(fact)
-  return canonicalJson(content)
 }
 
 /** Access is checked on what a record was about and on what it is to be about. */

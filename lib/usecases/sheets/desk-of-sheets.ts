@@ -15,7 +15,7 @@ import { keptSheet, type KeptSheet } from './kept-sheet.ts'
 import type { SheetPlan } from './plan.ts'
 import { digestOfPlan, mayBringIn, planFor } from './plan-for.ts'
 import { headingsOf } from './put-in.ts'
-import { rememberedSchema, settingsSchema } from './settings.schema.ts'
+import { askedRows, rememberedSchema, settingsSchema, type SheetSettings } from './settings.schema.ts'
 
 export type { ListedSheet }
 
@@ -25,7 +25,12 @@ const idOfSheet = z.uuid()
 export const settleSheetOf = deskCommand({
   name: 'sheets/settle',
   permission: 'bring-in-sheets',
-  input: z.strictObject({ sheet: idOfSheet, settings: settingsSchema }),
+  input: z.strictObject({
+    sheet: idOfSheet,
+    settings: settingsSchema,
+    /** The rows whose names were asked about now; what was said of others before stays. */
+    asked: z.exactOptional(askedRows),
+  }),
   prepare: nothingToPrepare,
   logged: 'sheet-settled',
   load: async (world, _prepared, { sheet }, actor): Promise<Result<KeptSheet, NotDone>> => {
@@ -34,8 +39,9 @@ export const settleSheetOf = deskCommand({
     return refusal(refusedBecause({ kind: 'sheet-brought-in-already', entry: kept.value.entry }))
   },
   about: () => ({ kind: 'nothing' }),
-  act: async ({ runtime }, { id, kind, sheet }, { settings }, caller) => {
+  act: async ({ runtime }, { id, kind, sheet, settings: before }, { settings: typed, asked }, caller) => {
     if (caller.kind !== 'account') return { kind: 'sign-in-wanted' }
+    const settings = withEarlier(typed, before, asked)
     const twice = columnTwice(settings.columns, kind)
     if (twice !== undefined) return { kind: 'invalid', fields: [twice] }
     await settleSheet(runtime.store, id, JSON.stringify(settings))
@@ -48,6 +54,19 @@ export const settleSheetOf = deskCommand({
     return done({ id })
   },
 })
+
+/** A page asks about some names at a time. */
+function withEarlier(
+  typed: SheetSettings,
+  before: SheetSettings,
+  asked: readonly number[] | undefined,
+): SheetSettings {
+  if (asked === undefined || before.meant === undefined) return typed
+  const now = new Set(asked.map(String))
+  const earlier = Object.entries(before.meant).filter(([row]) => !now.has(row))
+  const meant = { ...Object.fromEntries(earlier), ...typed.meant }
+  return Object.keys(meant).length === 0 ? typed : { ...typed, meant }
+}
 
 /** One column cannot be two things; the second of them is told. */
 function columnTwice(
@@ -112,6 +131,11 @@ export const trySheet = query({
   },
   about: () => ({ kind: 'nothing' }),
   answer: (tried) => tried,
+  // Whoever has the name of somebody is shown who on record has it.
+  looked: ({ kept, plan }) => ({
+    question: { sheet: kept.kind },
+    count: plan.rows.filter(({ person }) => person !== undefined).length + plan.matches.length,
+  }),
 })
 
 /** A sheet of the desk with what it would do, as it would be brought in now. */

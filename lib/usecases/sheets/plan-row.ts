@@ -1,8 +1,8 @@
 import type { Sections } from '../../core/authority/records.ts'
-import { canonicalJson } from '../../core/journal/canonical-json.ts'
 import { namesPeople } from '../../core/sheets/sheet-fields.ts'
 import type { SheetRow } from '../../core/sheets/sheet.ts'
-import { withoutKnowing } from '../program/program-facts.ts'
+import type { FieldProblem, NotDone } from '../door/outcome.ts'
+import { contentOf } from '../program/program-facts.ts'
 import { refusedByHand } from '../records/by-hand.ts'
 import type { RecordSection } from '../records/record-kinds.ts'
 import { factToRecord, newRecordId, readTyped } from '../records/typed-record.ts'
@@ -52,50 +52,51 @@ export function planRow(row: SheetRow, ground: Ground): RowPlanned {
     const found = personOf(row, typed, ground)
     if (found.kind === 'asked' || found.kind === 'left-out') return ends(found.kind)
     if (found.kind === 'cannot') return ends('cannot', [{ message: found.message }])
-    person = found.kind === 'person' ? found.id : matchOf(row, typed, ground).newId
+    if (found.kind === 'person') {
+      const { id } = found
+      // As on record, and not as the sheet has it: of two who share a name it says which.
+      return withRecords(row, { title: ground.record.names.person(id), person: id }, values, id, ground)
+    }
+    person = matchOf(row, typed, ground).newId
   }
-  return withRecords(row, title, values, person, ground)
+  return withRecords(row, { title }, values, person, ground)
 }
+
+type About = Pick<PlannedRow, 'title' | 'person'>
 
 function withRecords(
   row: SheetRow,
-  title: string,
+  about: About,
   values: RowValues,
   person: string | undefined,
   ground: Ground,
 ): RowPlanned {
   const { input, record } = ground
   const { kind, settings, today, hand } = input
-  const made = recordsOfRow(row.number, values, person, { kind, record, settings, today, by: hand.name })
+  const { number } = row
+  const made = recordsOfRow(number, values, person, { kind, record, settings, today, by: hand.name })
   const cannot = (reasons: readonly RowReason[]): RowPlanned => ({
-    planned: { number: row.number, status: 'cannot', title, cells: [], reasons },
+    planned: { number, status: 'cannot', ...about, cells: [], reasons },
     facts: [],
   })
   if ('message' in made) return cannot([{ message: made.message, ...headingOf(made.key, ground) }])
   const reasons: RowReason[] = []
   const facts: DraftFact[] = []
   const cells: PlannedCell[] = []
+  const claims: [string, string][] = []
   for (const one of made.records) {
-    const id = idOf(one, person)
-    const read = readTyped(one.section, id, one.fields)
+    const { section, before } = one
+    const fields = (problem: NotDone): readonly RowReason[] =>
+      problem.kind === 'invalid' ? problem.fields.map((field) => placedField(field, section, ground)) : []
+    const read = readTyped(section, idOf(one, person), one.fields)
     if (!read.ok) {
-      const fields = read.problem.kind === 'invalid' ? read.problem.fields : []
-      reasons.push(
-        ...fields.map(({ path, message }) =>
-          placed({ path: path.replace(/^fields\.?/, ''), message, section: one.section }, ground),
-        ),
-      )
+      reasons.push(...fields(read.problem))
       continue
     }
     const fact = read.value
-    const refused = refusedByHand({ section: one.section, fact }, hand)
-    if (!refused.ok && refused.problem.kind === 'invalid')
-      reasons.push(
-        ...refused.problem.fields.map(({ path, message }) =>
-          placed({ path: path.replace(/^fields\.?/, ''), message, section: one.section }, ground),
-        ),
-      )
-    const outside = beyondReach(one, fact, person, ground)
+    const refused = refusedByHand({ section, fact }, hand)
+    if (!refused.ok) reasons.push(...fields(refused.problem))
+    const outside = beyondReach(one, fact, person, made.records.length, ground)
     if (outside !== undefined) reasons.push({ message: outside })
     const content = contentOf(fact)
     const claimed = ground.claimed.get(one.claims)
@@ -105,16 +106,22 @@ function withRecords(
         reasons.push({ message: `Row ${claimed.row} is about the same already.` })
       continue
     }
-    ground.claimed.set(one.claims, { row: row.number, content })
-    if (one.before !== undefined && contentOf(one.before) === content) continue
+    claims.push([one.claims, content])
+    if (before !== undefined && contentOf(before) === content) continue
     cells.push(...changedCells(one, fact, ground))
-    const { fact: recorded } = factToRecord(one.section, fact, one.before?.recordedIn)
-    facts.push({ section: one.section, fact: recorded, row: row.number })
+    const { fact: recorded } = factToRecord(section, fact, before?.recordedIn)
+    facts.push({ section, fact: recorded, row: number })
   }
   if (reasons.length > 0) return cannot(reasons)
+  // Only now: a row that cannot be brought in keeps no other from saying the same.
+  for (const [claim, content] of claims) ground.claimed.set(claim, { row: number, content })
   const isNew = made.records.every(({ before }) => before === undefined)
   const status = facts.length === 0 ? 'same' : isNew ? 'add' : 'change'
-  return { planned: { number: row.number, status, title, cells, reasons: [] }, facts }
+  return { planned: { number, status, ...about, cells, reasons: [] }, facts }
+}
+
+function placedField({ path, message }: FieldProblem, section: RecordSection, ground: Ground): RowReason {
+  return placed({ path: path.replace(/^fields\.?/, ''), message, section }, ground)
 }
 
 function idOf(one: RecordOfRow, person: string | undefined): string {
@@ -127,17 +134,17 @@ function beyondReach(
   one: RecordOfRow,
   fact: Sections[RecordSection],
   person: string | undefined,
+  records: number,
   ground: Ground,
 ): string | undefined {
   const { reach } = ground.input
-  if (one.section === 'memberships' && 'capacity' in fact && !reach.belongs(fact))
-    return 'Your roles do not reach this organisation and unit.'
-  if (
-    one.section === 'people' &&
-    one.before === undefined &&
-    !ground.columns.some(({ field }) => field.of === 'membership') &&
-    !reach.place(undefined)
-  )
+  if (one.section === 'memberships') {
+    // Where it was, too: nobody is moved out of a unit that the roles do not reach.
+    const both = [fact, ...(one.before === undefined ? [] : [one.before])]
+    if (!both.every((each) => 'capacity' in each && reach.belongs(each)))
+      return 'Your roles do not reach this organisation and unit.'
+  }
+  if (one.section === 'people' && one.before === undefined && records === 1 && !reach.place(undefined))
     return 'Somebody new needs an organisation: without a membership you would not reach their record.'
   if (one.section === 'items' || one.section === 'hitches') {
     const before = one.before as { place?: string } | undefined
@@ -147,9 +154,4 @@ function beyondReach(
   return one.before !== undefined && person !== undefined && !reach.person(person)
     ? 'This record is not within your reach.'
     : undefined
-}
-
-function contentOf(fact: Sections[RecordSection]): string {
-  const { supersedes: _supersedes, ...content } = withoutKnowing(fact)
-  return canonicalJson(content)
 }

@@ -20,6 +20,8 @@ export type PlannedRow = {
   status: RowStatus
   /** Whom or what it is about, as people call it. */
   title: string
+  /** Who on record it is about. */
+  person?: string
   cells: readonly PlannedCell[]
   reasons: readonly RowReason[]
 }

@@ -28,8 +28,9 @@ export type RowGround = {
   by: string
 }
 
-/** A sentence where the row itself contradicts what is on record. */
-export type RecordsOfRow = { records: readonly RecordOfRow[] } | { message: string; key: string }
+/** A sentence where the row contradicts what is on record, or does not say which record it means. */
+type Unclear = { message: string; key: string }
+export type RecordsOfRow = { records: readonly RecordOfRow[] } | Unclear
 
 /**
  * The records that a row states, whole: what it leaves out stays as it is on record, or as a new record of that kind
@@ -44,11 +45,11 @@ export function recordsOfRow(
 ): RecordsOfRow {
   switch (ground.kind) {
     case 'people':
-      return { records: personOfRow(row, values, person ?? '', ground) }
+      return personOfRow(row, values, person ?? '', ground)
     case 'memberships':
-      return { records: [membershipOfRow(row, values, person ?? '', ground)] }
+      return together(membershipOfRow(row, values, person ?? '', ground))
     case 'certificates':
-      return { records: [certificateOfRow(row, values, person ?? '', ground)] }
+      return certificateOfRow(row, values, person ?? '', ground)
     case 'cards':
       return cardOfRow(values, person ?? '', ground)
     case 'items':
@@ -99,7 +100,7 @@ function pick(
 
 const OF_MEMBERSHIP = 'membership.'
 
-function personOfRow(row: number, values: RowValues, person: string, ground: RowGround): RecordOfRow[] {
+function personOfRow(row: number, values: RowValues, person: string, ground: RowGround): RecordsOfRow {
   const { record, settings, today } = ground
   const before = record.person(person)
   const own = pick(values, (key) => ['name', 'birthDate', 'ofAgeFrom'].includes(key))
@@ -120,9 +121,18 @@ function personOfRow(row: number, values: RowValues, person: string, ground: Row
     (key) => key.startsWith(OF_MEMBERSHIP),
     (key) => key.slice(OF_MEMBERSHIP.length),
   )
-  if (membership.size === 0) return records
+  if (membership.size === 0) return { records }
   if (attested !== undefined) membership.set('attestedBy', attested)
-  return [...records, membershipOfRow(row, membership, person, ground)]
+  return together(membershipOfRow(row, membership, person, ground), records, OF_MEMBERSHIP)
+}
+
+/** Records that belong to one row, or why one of them cannot be told; `prefix` stands before the keys of its fields. */
+function together(
+  one: RecordOfRow | Unclear,
+  others: readonly RecordOfRow[] = [],
+  prefix = '',
+): RecordsOfRow {
+  return 'message' in one ? { ...one, key: `${prefix}${one.key}` } : { records: [...others, one] }
 }
 
 function membershipOfRow(
@@ -130,7 +140,7 @@ function membershipOfRow(
   values: RowValues,
   person: string,
   { record, settings }: RowGround,
-): RecordOfRow {
+): RecordOfRow | Unclear {
   const stated = new Map(values)
   const agreement = settings.attest?.agreement
   if (agreement?.rows.includes(row) === true)
@@ -138,11 +148,18 @@ function membershipOfRow(
   const organisation = stated.get('organisation')
   const first = stated.get('firstDay')
   // Another agreement of the same organisation is another membership; one without a first day is meant as it stands.
-  const before = record
+  const fitting = record
     .memberships(person)
     .filter((one) => organisation === undefined || one.organisation === organisation)
     .filter((one) => first === undefined || one.firstDay === undefined || one.firstDay === first)
-    .sort((left, right) => (right.firstDay ?? '').localeCompare(left.firstDay ?? ''))[0]
+  const exact = fitting.filter(({ firstDay }) => first !== undefined && firstDay === first)
+  const found = exact.length > 0 ? exact : fitting
+  const [before] = found
+  if (found.length > 1)
+    return {
+      key: organisation === undefined ? 'organisation' : 'firstDay',
+      message: `${found.length} memberships on record may be meant. Say the organisation and its first day.`,
+    }
   return recordOf(
     'memberships',
     before,
@@ -157,7 +174,7 @@ function certificateOfRow(
   values: RowValues,
   person: string,
   { record, settings, by }: RowGround,
-): RecordOfRow {
+): RecordsOfRow {
   const stated = new Map(values)
   const { attest } = settings
   if (attest?.seen?.includes(row) === true) stated.set('seen', true).set('by', attest.by)
@@ -165,20 +182,22 @@ function certificateOfRow(
   const first = stated.get('firstDay')
   const last = stated.get('lastDay')
   // A later class of the same kind is another certificate.
-  const before = record
+  const fitting = record
     .certificates(person)
-    .find(
+    .filter(
       (one) =>
         one.subject === subject &&
         (first === undefined ? last === undefined || one.lastDay === last : one.firstDay === first),
     )
-  return recordOf(
-    'certificates',
-    before,
-    { person, delivery: 'not-stated', seen: false, by },
-    stated,
-    `certificate ${before?.id ?? `${person} ${String(subject)} ${String(first)} ${String(last)}`}`,
-  )
+  const [before] = fitting
+  if (fitting.length > 1)
+    return {
+      key: 'firstDay',
+      message: `${fitting.length} certificates on record may be meant. Say the day it was taken.`,
+    }
+  const begins = { person, delivery: 'not-stated', seen: false, by }
+  const claims = `certificate ${before?.id ?? `${person} ${String(subject)} ${String(first)} ${String(last)}`}`
+  return { records: [recordOf('certificates', before, begins, stated, claims)] }
 }
 
 function cardOfRow(values: RowValues, person: string, { record }: RowGround): RecordsOfRow {
@@ -213,9 +232,15 @@ function itemOfRow(values: RowValues, { record }: RowGround): RecordsOfRow {
   const name = textAt(values, 'name')
   const place = values.get('place')
   const list = values.get('list')
-  const before = record
+  const fitting = record
     .itemsCalled(name)
-    .find((one) => one.place === place && (list === undefined || one.list === list))
+    .filter((one) => one.place === place && (list === undefined || one.list === list))
+  const [before] = fitting
+  if (fitting.length > 1)
+    return {
+      key: 'name',
+      message: `${fitting.length} logs or trees there are called “${name}”. Write the number that one has here.`,
+    }
   const claims = `item ${before?.id ?? `${foldedName(name)} ${String(place)} ${String(list)}`}`
   return { records: [recordOf('items', before, {}, stated, claims)] }
 }

@@ -10,6 +10,8 @@ export const kindField = z.enum(SHEET_KINDS)
 const fieldKey = z.string().regex(/^[A-Za-z.]{1,60}$/, 'the name of a field')
 const rowNumber = z.int().min(1).max(10_000_000)
 const rows = z.array(rowNumber).max(MOST_ROWS)
+/** Numbers of rows of one sheet. */
+export const askedRows = rows
 
 /** Who is meant by a row: somebody on record, somebody new, or nobody: the row is left out. */
 export const meantField = z.discriminatedUnion('kind', [

@@ -1,3 +1,4 @@
+import { log } from '../../platform/log/log.ts'
 import { callCommand, type CommandCall } from '../door/call-command.ts'
 import type { Caller } from '../door/caller.ts'
 import type { Outcome } from '../door/outcome.ts'
@@ -45,8 +46,8 @@ export async function startBringingIn(
     const first = await Promise.race([ended, later])
     // Who was answered is not told a second time.
     if (first !== 'under-way') underWay.delete(sheet)
-    // Where nobody waits any more, the page says that it broke; the log has it from the door.
-    else ended.catch(() => undefined)
+    // Where nobody waits any more, the page says that it broke, and the log why.
+    else ended.catch((error: unknown) => log.error({ err: error }, 'bringing in a sheet broke'))
     return first
   } finally {
     clearTimeout(timer)

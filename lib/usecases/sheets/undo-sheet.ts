@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import { hasPermission } from '../../access/reach.ts'
+import type { Actor } from '../../access/roles.ts'
 import type { Sections } from '../../core/authority/records.ts'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 import { isKnownAt } from '../../core/kernel/versions.ts'
 import { readProgram } from '../../core/program/read-program.ts'
-import { SECTION_NAMES, type Fact, type SectionName } from '../../core/program/sections.ts'
+import { sheetUndone } from '../../store/desk/sheets.ts'
 import { entryRows } from '../../store/entries.ts'
 import type { Snapshot } from '../../store/snapshot.ts'
 import type { Withdrawal } from '../../store/write.ts'
@@ -12,10 +13,9 @@ import { problemSentence } from '../../wording/problems.ts'
 import { refusedBecause, type NotDone } from '../door/outcome.ts'
 import { command, nothingToPrepare, query, type About, type World } from '../door/use-case.ts'
 import { mergedProgram, type FactToBring } from '../program/merged-program.ts'
-import { withoutKnowing } from '../program/program-facts.ts'
 import { namesIn, recordName } from '../records/record-name.ts'
-import { RECORD_KINDS, type RecordSection } from '../records/record-kinds.ts'
-import type { Actor } from '../../access/roles.ts'
+import { RECORD_KINDS, RECORD_SECTIONS, type RecordSection } from '../records/record-kinds.ts'
+import { factToRecord } from '../records/typed-record.ts'
 import { aboutFacts } from './bring-in-sheet.ts'
 import { restingOn } from './resting-on.ts'
 
@@ -62,6 +62,7 @@ export const undoSheet = command({
     { changes: { record: record.map(({ section, fact }) => ({ section, fact })), withdraw } },
   ],
   journal: ({ entry }) => ({ event: 'sheet-undone', said: { entry } }),
+  desk: ({ entry }, tx) => sheetUndone(tx, entry),
   value: ({ entry, record, withdraw }) => ({ entry, changed: record.length, withdrawn: withdraw.length }),
 })
 
@@ -107,13 +108,11 @@ async function loadUndoing(
 
 /** The facts that an entry recorded. */
 function factsOf({ program }: Snapshot, entry: number): FactOfEntry[] {
-  const sections: readonly SectionName[] = Object.keys(RECORD_KINDS) as RecordSection[]
-  return SECTION_NAMES.filter((name) => sections.includes(name)).flatMap((name) => {
-    const section = name as RecordSection
-    return (program[section] as readonly Sections[RecordSection][])
+  return RECORD_SECTIONS.flatMap((section) =>
+    (program[section] as readonly Sections[RecordSection][])
       .filter(({ recordedIn }) => recordedIn === entry)
-      .map((fact) => ({ section, fact }))
-  })
+      .map((fact) => ({ section, fact })),
+  )
 }
 
 /** Records corrected or withdrawn since, and later ones that name what the sheet added, as people call them. */
@@ -128,20 +127,20 @@ function standingInTheWay(snapshot: Snapshot, { entry, facts }: Undoing): readon
 }
 
 function undoneBy({ program, n }: Snapshot, { entry, facts }: Undoing): Undone {
+  const standing = facts.filter(({ fact }) => isKnownAt(fact, n))
+  const closed = new Map(
+    RECORD_SECTIONS.flatMap((section) =>
+      (program[section] as readonly Sections[RecordSection][])
+        .filter(({ supersededIn }) => supersededIn === entry)
+        .map((fact) => [`${section} ${fact.id}`, fact] as const),
+    ),
+  )
   const withdraw: Withdrawal[] = []
   const record: FactToBring[] = []
-  for (const { section, fact } of facts) {
-    const { id, supersedes } = fact
-    if (!isKnownAt(fact, n)) continue
-    const before = (program[section] as readonly Fact[]).find(
-      (one) => one.id === id && one.recordedIn === supersedes,
-    )
-    if (before === undefined) {
-      withdraw.push({ section, id, recordedIn: entry })
-      continue
-    }
-    const { supersedes: _supersedes, ...content } = withoutKnowing(before)
-    record.push({ section, index: record.length, fact: { ...content, supersedes: entry } })
+  for (const { section, fact } of standing) {
+    const before = closed.get(`${section} ${fact.id}`)
+    if (before === undefined) withdraw.push({ section, id: fact.id, recordedIn: entry })
+    else record.push({ section, index: record.length, fact: factToRecord(section, before, entry).fact })
   }
   return { entry, record, withdraw }
 }

@@ -82,9 +82,6 @@ describe('a backup restored elsewhere', () => {
     // Writing goes on where it ended, past the triggers that were off while the rows came in.
     await writeOne(runtime.store, {})
     await expect(
-      withClient(database.superUrl, (client) => client.query(`UPDATE entry SET event = 'other' WHERE n = 1`)),
-    ).resolves.toBeDefined()
-    await expect(
       withClient(database.superUrl, (client) => client.query(`UPDATE organisation_fact SET name = 'other'`)),
     ).rejects.toThrow()
     await runtime.store.close()

@@ -16,6 +16,10 @@ import type { TestRuntime } from '../../builders/test-runtime.ts'
 export const MARIT = callerAs('marit', [{ role: 'program-manager' }])
 export const INES = callerAs('ines', [{ role: 'crew-coordinator', unit: 'quill-river' }])
 
+export const lines = (...rows: string[]) => rows.join('\r\n')
+export const statuses = (plan: { rows: readonly { status: string }[] }) =>
+  plan.rows.map(({ status }) => status)
+
 export function valueOf<Value>(outcome: Outcome<unknown>): Value {
   if (outcome.kind !== 'done') throw new Error(JSON.stringify(outcome))
   return outcome.value as Value
