@@ -69,7 +69,10 @@ export function problemLines(problems: readonly ProgramProblem[]): string[] {
   return problems.map((problem) => `  ${printableLine(problemLine(problem))}`)
 }
 
-function brokenFile(path: string, problems: readonly ProgramProblem[]): { ok: false; problem: Refusal } {
+export function brokenFile(
+  path: string,
+  problems: readonly ProgramProblem[],
+): { ok: false; problem: Refusal } {
   const more = problems.length - PROBLEMS_SHOWN
   return refused(
     `${printableLine(path)} is refused, and nothing was answered:`,

@@ -8,6 +8,7 @@ import { bookCommand } from './commands/book.ts'
 import { bringInCommand } from './commands/bring-in.ts'
 import { checkCommand } from './commands/check.ts'
 import { explainCommand } from './commands/explain.ts'
+import { fromCsvCommand } from './commands/from-csv.ts'
 import { matrixCommand } from './commands/matrix.ts'
 import { rateCommand } from './commands/rate.ts'
 import { resetManagerCommand } from './commands/reset-manager.ts'
@@ -31,6 +32,7 @@ const COMMANDS: readonly Command[] = [
 const DATABASE_COMMANDS: readonly DatabaseCommand[] = [
   bringInCommand,
   takeOutCommand,
+  fromCsvCommand,
   verifyJournalCommand,
   backupCommand,
   restoreCommand,
