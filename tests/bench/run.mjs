@@ -15,6 +15,7 @@ const benches = {
   snapshot: 'snapshot.ts',
   journal: 'journal.ts',
   pages: 'pages.ts',
+  sheets: 'sheets.ts',
 }
 
 const names = process.argv.slice(2)
