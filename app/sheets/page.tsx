@@ -69,6 +69,13 @@ export default async function SheetsPage({ searchParams }: { searchParams: Promi
             empty={<p>There is none. Put one in above.</p>}
           />
         </Section>
+        {visitor.programWide.includes('bring-in-program') ? (
+          <Section id="program" title="The whole program">
+            <p>
+              <a href="/program/file">Bring in a program file, or take the whole program out</a>
+            </p>
+          </Section>
+        ) : null}
       </div>
     </DeskPage>
   )

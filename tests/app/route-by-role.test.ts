@@ -40,6 +40,8 @@ const OTHER_UNIT = 'p-lukasz-wrzos'
 const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'people/table/[form]/route.ts': ['/people/table/csv', '/people/table/text?sort=unit'],
   'records/[kind]/table/[form]/route.ts': ['/records/cards/table/text', '/records/places/table/xlsx'],
+  '(program)/program/file/page.tsx': ['/program/file'],
+  '(program)/program/file/program.json/route.ts': ['/program/file/program.json'],
   'my/page.tsx': ['/my'],
   'my/looked/page.tsx': ['/my/looked'],
   'my/everything.json/route.ts': ['/my/everything.json'],

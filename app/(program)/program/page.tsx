@@ -60,6 +60,11 @@ export default async function ProgramPage({ searchParams }: { searchParams: Prom
           The program’s own cards effective from that day on come from a decision; others say by whom they
           were issued and that they were carried in. Without such a day no card is held to it.
         </p>
+        {visitor.programWide.includes('bring-in-program') ? (
+          <p>
+            <a href="/program/file">Bring in a program file, or take the whole program out</a>
+          </p>
+        ) : null}
         {visitor.programWide.includes('keep-program') ? (
           <p>
             <a className="button" href="/program/first-day">

@@ -7,9 +7,9 @@ export type TurnedAway = { status: 400 | 403 | 405 | 411 | 413 | 421; because: s
 
 /** The largest body a page takes. */
 export const LARGEST_BODY = 1024 * 1024
-/** The largest body of the pages that take files: a sheet of 8 MB, with what stands beside it. */
+/** The largest body of the pages that take files: a sheet of 8 MB, or a program file, with what stands beside it. */
 export const LARGEST_FILE_BODY = 10 * 1024 * 1024
-const TAKES_FILES = /^\/sheets(?:\?|$)/
+const TAKES_FILES = /^\/(?:sheets|program\/file)(?:\?|$)/
 
 /** What pages, files and forms are asked with. */
 export const ANSWERED_METHODS: readonly string[] = ['GET', 'HEAD', 'OPTIONS', 'POST']
