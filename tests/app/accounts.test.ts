@@ -141,6 +141,7 @@ describe('giving an account', () => {
     await page.getByText('A second role').click()
     await page.getByLabel('Unit (role 2)').selectOption('quill-river')
     await submit(page, 'Give the account')
+    await page.locator('.errors').waitFor()
     const lines = await page.locator('.errors').getByRole('link').allInnerTexts()
     expect(lines.map((line) => line.replace(/:.*/s, ''))).toEqual([
       'Sign-in name',
