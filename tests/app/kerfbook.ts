@@ -6,9 +6,10 @@ import { join } from 'node:path'
 import type { Readable } from 'node:stream'
 import { fileURLToPath } from 'node:url'
 import { buildTestPages, freePort, TEST_PAGES } from '../builders/built-pages.ts'
-import { cloneDatabase, type TestDatabase } from '../builders/test-database.ts'
+import { cloneDatabase, cloneFilled, type TestDatabase } from '../builders/test-database.ts'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
+const DEMONSTRATION = 'kerfbook_demonstration'
 
 /** A Kerfbook of its own: process, database and all, begun as `npm start` begins it. */
 export type Kerfbook = {
@@ -28,8 +29,30 @@ export type Kerfbook = {
  */
 export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
   await buildTestPages()
-  const database = await cloneDatabase()
-  // The heads of its journal lie there, and belong to this database alone.
+  // Most tests want the demonstration: the first start of the run loads it, the others find it loaded.
+  const database =
+    words.length > 0 ? await cloneDatabase() : await cloneFilled(DEMONSTRATION, loadDemonstration)
+  const { stop, ...running } = await startOn(database, words)
+  return {
+    ...running,
+    database,
+    stop: async () => {
+      await stop()
+      await database.drop()
+    },
+  }
+}
+
+async function loadDemonstration(database: TestDatabase): Promise<void> {
+  const { stop } = await startOn(database, [])
+  await stop()
+}
+
+/** Starts the process on a database; the heads of its journal lie in a folder of their own, and go with it. */
+async function startOn(
+  database: TestDatabase,
+  words: readonly string[],
+): Promise<Omit<Kerfbook, 'database'>> {
   const folder = mkdtempSync(join(tmpdir(), 'kerfbook-app-'))
   const { stop, ...running } = await startProcess(ROOT, words, {
     KERFBOOK_DIST: TEST_PAGES,
@@ -39,10 +62,8 @@ export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
   })
   return {
     ...running,
-    database,
     stop: async () => {
       await stop()
-      await database.drop()
       rmSync(folder, { recursive: true, force: true })
     },
   }
