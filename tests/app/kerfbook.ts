@@ -6,10 +6,10 @@ import { join } from 'node:path'
 import type { Readable } from 'node:stream'
 import { fileURLToPath } from 'node:url'
 import { buildTestPages, freePort, TEST_PAGES } from '../builders/built-pages.ts'
-import { cloneDatabase, cloneFilled, type TestDatabase } from '../builders/test-database.ts'
+import { cloneDemonstration } from '../builders/demonstration.ts'
+import { cloneDatabase, type TestDatabase } from '../builders/test-database.ts'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
-const DEMONSTRATION = 'kerfbook_demonstration'
 
 /** A Kerfbook of its own: process, database and all, begun as `npm start` begins it. */
 export type Kerfbook = {
@@ -29,9 +29,8 @@ export type Kerfbook = {
  */
 export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
   await buildTestPages()
-  // Most tests want the demonstration: the first start of the run loads it, the others find it loaded.
-  const database =
-    words.length > 0 ? await cloneDatabase() : await cloneFilled(DEMONSTRATION, loadDemonstration)
+  // Without a word it would load the demonstration each time; here it finds the one of this run.
+  const database = words.length > 0 ? await cloneDatabase() : await cloneDemonstration()
   const { stop, ...running } = await startOn(database, words)
   return {
     ...running,
@@ -41,11 +40,6 @@ export async function startKerfbook(...words: string[]): Promise<Kerfbook> {
       await database.drop()
     },
   }
-}
-
-async function loadDemonstration(database: TestDatabase): Promise<void> {
-  const { stop } = await startOn(database, [])
-  await stop()
 }
 
 /** Starts the process on a database; the heads of its journal lie in a folder of their own, and go with it. */

@@ -4,7 +4,8 @@ import type { CalendarDate } from '../../lib/core/calendar/dates.ts'
 import { openRuntime } from '../../lib/usecases/door/open-runtime.ts'
 import type { Runtime } from '../../lib/usecases/door/runtime.ts'
 import { writeWaiting } from '../../lib/store/access-log.ts'
-import { cloneDatabase, cloneFilled, type TestDatabase } from './test-database.ts'
+import { cloneDemonstration } from './demonstration.ts'
+import { cloneDatabase, type TestDatabase } from './test-database.ts'
 
 const SEEDS = fileURLToPath(new URL('../../seeds', import.meta.url))
 
@@ -50,13 +51,15 @@ async function openOn(
 /** The day at which the clock of the demonstration stands in tests. */
 export const DEMO_TODAY = '2027-05-03'
 
-/** The invented demonstration with its accounts, loaded through the door once in a run and cloned since. */
+/** A runtime on the demonstration of this run. */
 export async function openDemoRuntime(): Promise<TestRuntime> {
-  const database = await cloneFilled('kerfbook_demonstration', async (filling) => {
-    // By the demonstration's own clock, so that a clone may be opened by either: both are later.
-    const opened = await openOn(filling, 'demo', undefined)
-    await beginDemo(opened.runtime, SEEDS, () => undefined)
-    await opened.closeStore()
-  })
-  return openOn(database, 'demo', DEMO_TODAY)
+  return openOn(await cloneDemonstration(), 'demo', DEMO_TODAY)
+}
+
+/** Loads the demonstration into a database, through the door. */
+export async function loadDemonstration(filling: TestDatabase): Promise<void> {
+  // By the demonstration's own clock, so that a clone may be opened by either: both are later.
+  const opened = await openOn(filling, 'demo', undefined)
+  await beginDemo(opened.runtime, SEEDS, () => undefined)
+  await opened.closeStore()
 }
