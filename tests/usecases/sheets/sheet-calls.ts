@@ -26,7 +26,7 @@ export function valueOf<Value>(outcome: Outcome<unknown>): Value {
 }
 
 /** The calls by which a sheet is brought in, as a page makes them. */
-export function sheetCalls(opened: TestRuntime, who: Caller = MARIT) {
+export function sheetCalls(opened: Pick<TestRuntime, 'runtime'>, who: Caller = MARIT) {
   const call = (useCase: Parameters<typeof callAny>[1], input: unknown) =>
     callAny(opened.runtime, useCase, input, who)
   const putIn = (as: string, text: string | Uint8Array, name = 'a sheet of a test') =>
@@ -57,7 +57,7 @@ export function sheetCalls(opened: TestRuntime, who: Caller = MARIT) {
 }
 
 /** Everything that is on record now, without when it came to be known. */
-export async function standing(opened: TestRuntime): Promise<unknown> {
+export async function standing(opened: Pick<TestRuntime, 'runtime'>): Promise<unknown> {
   const { program, n } = await snapshotOf(opened.runtime.store)
   return SECTION_NAMES.map((name) => [
     name,
