@@ -22,9 +22,9 @@ export async function openTestRuntime(begin: 'demo' | 'own', today?: string): Pr
   return openOn(await cloneDatabase(), begin, today)
 }
 
-/** A runtime on the database of a demonstration that somebody else opened, at the day of tests. */
-export function openOnDatabase(url: string): Promise<Runtime> {
-  return openRuntime({ url, seeds: SEEDS, begin: 'demo', today: DEMO_TODAY as CalendarDate })
+/** A runtime on the database of a demonstration that somebody else opened, at the day of tests or another. */
+export function openOnDatabase(url: string, today = DEMO_TODAY): Promise<Runtime> {
+  return openRuntime({ url, seeds: SEEDS, begin: 'demo', today: today as CalendarDate })
 }
 
 async function openOn(
