@@ -18,7 +18,7 @@ export function AnswerActs({ typed, n }: { typed: TypedWords; n: number }) {
         first={{ id: randomUUID() }}
         question={questionAddress('/', typed, known)}
       />
-      {(['csv', 'json'] as const).map((kind) => (
+      {(['csv', 'xlsx', 'json'] as const).map((kind) => (
         <form key={kind} method="post" action={questionAddress(`/answer.${kind}`, typed, known)}>
           <input type="hidden" name="id" value={exportId} />
           <button type="submit" className="button quiet">

@@ -10,7 +10,12 @@ import { caller } from '../_door/visitor.ts'
 import { questionToKeep } from './question-to-keep.ts'
 
 /** A file to write an answer to. */
-export type ExportKind = { ending: string; type: string; write: (answer: AnswerToQuestion) => string }
+export type ExportKind = {
+  ending: string
+  type: string
+  write: (answer: AnswerToQuestion) => Written | Promise<Written>
+}
+type Written = string | Uint8Array<ArrayBuffer>
 
 /** Answers the question of the address as a file, and keeps the answer: who takes it away relies on it. */
 export async function exportAnswer(request: Request, { ending, type, write }: ExportKind): Promise<Response> {
@@ -30,5 +35,5 @@ export async function exportAnswer(request: Request, { ending, type, write }: Ex
   )
   if (kept.kind !== 'done') return refusedFile(kept)
   const { question: asked } = answered.value
-  return fileAnswer(write(answered.value), type, `who-may-${asked.first}-${asked.last}.${ending}`)
+  return fileAnswer(await write(answered.value), type, `who-may-${asked.first}-${asked.last}.${ending}`)
 }

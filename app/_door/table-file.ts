@@ -24,7 +24,8 @@ export async function tableFile(form: string, table: TextTable): Promise<Respons
   }
 }
 
-const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
+/** The type of a workbook. */
+export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 
 /** The words of an address as a page is handed them. */
 export function wordsOfAddress(request: Request): Record<string, string> {

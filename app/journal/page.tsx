@@ -13,6 +13,7 @@ import { Said } from '../_parts/said.tsx'
 import { Section } from '../_parts/section.tsx'
 import { TableFilter } from '../_parts/table-filter.tsx'
 import { Table, type Column } from '../_parts/table.tsx'
+import { TakeOut } from '../_parts/take-out.tsx'
 
 export const metadata: Metadata = { title: 'Journal' }
 
@@ -74,6 +75,7 @@ export default async function JournalPage({ searchParams }: { searchParams: Prom
             </a>
           )}
         </nav>
+        {page.entries.length === 0 ? null : <TakeOut path={PATH} words={words} of="entries" />}
       </Section>
     </DeskPage>
   )

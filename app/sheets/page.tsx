@@ -17,6 +17,7 @@ import { Notice } from '../_parts/notice.tsx'
 import { PageHeading } from '../_parts/page-heading.tsx'
 import { Section } from '../_parts/section.tsx'
 import { Table, type Column } from '../_parts/table.tsx'
+import { TakeOut } from '../_parts/take-out.tsx'
 import { PutInForm } from './put-in-form.client.tsx'
 import { putInAction } from './sheet-actions.ts'
 
@@ -68,6 +69,19 @@ export default async function SheetsPage({ searchParams }: { searchParams: Promi
             rowKey={({ id }) => id}
             empty={<p>There is none. Put one in above.</p>}
           />
+        </Section>
+        <Section
+          id="take-out"
+          title="Records to change in a spreadsheet"
+          caption="Everything on record within your reach, with our own headings. Change some cells and put the sheet in above: nothing else changes. A restriction in figures, and several on one card, stay as they are."
+        >
+          <ul>
+            {kinds.map((kind) => (
+              <li key={kind}>
+                <TakeOut path={`${PATH}/records/${kind}`} words={{}} of={sheetKindWords[kind]} />
+              </li>
+            ))}
+          </ul>
         </Section>
         {visitor.programWide.includes('bring-in-program') ? (
           <Section id="program" title="The whole program">

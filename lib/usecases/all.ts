@@ -44,6 +44,7 @@ import { readDifference } from './rulebooks/difference.ts'
 import { bringInSheet } from './sheets/bring-in-sheet.ts'
 import { listSheets, settleSheetOf, throwAwaySheetOf, trySheet } from './sheets/desk-of-sheets.ts'
 import { putInSheetOf } from './sheets/put-in.ts'
+import { recordsAsSheet } from './sheets/records-as-sheet.ts'
 import { aboutUndoing, undoSheet } from './sheets/undo-sheet.ts'
 import { listRuleBooks } from './rulebooks/list.ts'
 import { readEdition } from './rulebooks/read-edition.ts'
@@ -96,6 +97,7 @@ export const ALL_USE_CASES: readonly UseCaseFace[] = [
   throwAwaySheetOf,
   listSheets,
   trySheet,
+  recordsAsSheet,
   bringInSheet,
   aboutUndoing,
   undoSheet,

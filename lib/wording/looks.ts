@@ -13,6 +13,7 @@ const LOOKS: Readonly<Record<string, string>> = {
   'records/who-may-counts': 'counted who may do work',
   'authority/people-to-ask': 'chose whom to ask about',
   'sheets/try': 'tried a sheet that names people',
+  'sheets/records-as-sheet': 'took records out as a sheet',
   'sheets/about-undoing': 'looked what undoing a sheet would do',
   'program/take-out': 'took the whole program out',
 }

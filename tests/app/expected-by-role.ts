@@ -31,7 +31,7 @@ export function expectedAt(address: string, who: Who): number {
   if (path === '/kept-form') return 200
   if (path === '/sign-in') return isSignedIn ? 307 : 200
   if (who.name === 'nobody')
-    return path.startsWith('/answer.') || /\.(csv|json)$|\/table\//.test(path) ? 401 : 307
+    return path.startsWith('/answer.') || /\.(csv|json|xlsx)$|\/table\//.test(path) ? 401 : 307
   // An account without a role is told that it has none.
   if (!isSignedIn) return 403
   if (path === '/accounts/me/password') return 200
@@ -79,7 +79,7 @@ export function expectedAt(address: string, who: Who): number {
   if (path.includes('/not-there/')) return 404
   if (/^\/records\/people\/.*\/(correct|withdraw)$/.test(path) && who.name !== 'marit' && who.name !== 'ines')
     return isIn(who, ['certifying-official']) ? 403 : 404
-  if (!/^\/(people|records\/people)\//.test(path) || path === '/people/ahead') return 200
+  if (!/^\/(people|records\/people)\//.test(path) || path.startsWith('/people/ahead')) return 200
   const mayOpen =
     isIn(who, WHOLE_PROGRAM) ||
     (who.name === 'ines' && path.includes(UNIT_OF_INES)) ||

@@ -38,6 +38,9 @@ const OTHER_UNIT = 'p-lukasz-wrzos'
 
 /** The routes by the file of each, with the addresses at which they are visited. */
 const ROUTES: Readonly<Record<string, readonly string[]>> = {
+  'people/ahead/table/[form]/route.ts': ['/people/ahead/table/csv'],
+  'journal/table/[form]/route.ts': ['/journal/table/text'],
+  '(accounts)/accounts/table/[form]/route.ts': ['/accounts/table/xlsx'],
   'people/table/[form]/route.ts': ['/people/table/csv', '/people/table/text?sort=unit'],
   'records/[kind]/table/[form]/route.ts': ['/records/cards/table/text', '/records/places/table/xlsx'],
   '(program)/program/file/page.tsx': ['/program/file'],
@@ -48,6 +51,7 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
   'sheets/page.tsx': ['/sheets'],
   'sheets/[sheet]/page.tsx': ['/sheets/00000000-0000-4000-8000-000000000000'],
   'sheets/[sheet]/cannot.csv/route.ts': ['/sheets/00000000-0000-4000-8000-000000000000/cannot.csv'],
+  'sheets/records/[kind]/table/[form]/route.ts': ['/sheets/records/hitches/table/csv'],
   'sheets/undo/[entry]/page.tsx': ['/sheets/undo/1'],
   '(authority)/page.tsx': [
     '/',
@@ -56,6 +60,7 @@ const ROUTES: Readonly<Record<string, readonly string[]>> = {
     '/?item=i-c-01-log-1&saw=crosscut',
   ],
   '(authority)/answer.csv/route.ts': [`POST /answer.csv?${QUESTION}`],
+  '(authority)/answer.xlsx/route.ts': [`POST /answer.xlsx?${QUESTION}`],
   '(authority)/answer.json/route.ts': [`POST /answer.json?${QUESTION}`],
   '(accounts)/accounts/page.tsx': ['/accounts'],
   '(accounts)/accounts/new/page.tsx': ['/accounts/new'],

@@ -64,6 +64,11 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   },
   'sheets/settle': { input: { sheet: SHEET, settings: { columns: {} } }, may: BRINGERS, scoped: 'is-enough' },
   'sheets/throw-away': { input: { sheet: SHEET }, may: BRINGERS, scoped: 'is-enough' },
+  'sheets/records-as-sheet': {
+    input: { kind: 'hitches' },
+    may: ['crew-coordinator', 'program-manager'],
+    scoped: 'is-enough',
+  },
   'sheets/list': { input: {}, may: BRINGERS, scoped: 'is-enough' },
   'sheets/try': { input: { sheet: SHEET }, may: BRINGERS, scoped: 'is-enough' },
   'sheets/bring-in': { input: { sheet: SHEET, plan: '0'.repeat(64) }, may: BRINGERS, scoped: 'is-enough' },

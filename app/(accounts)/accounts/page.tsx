@@ -7,23 +7,22 @@ import { runtime } from '../../../lib/usecases/door/runtime.ts'
 import { problemsOf } from '../../_door/form-outcome.ts'
 import { valueForPage } from '../../_door/value-for-page.ts'
 import { caller, visitorOf } from '../../_door/visitor.ts'
-import { addressWith, addressWord, type AddressWords } from '../../_parts/address.ts'
+import { addressWith, type AddressWords } from '../../_parts/address.ts'
 import { DeskPage } from '../../_parts/desk-page.tsx'
 import { ErrorSummary } from '../../_parts/error-summary.client.tsx'
 import type { FormProblem } from '../../_parts/form-state.ts'
 import { PageHeading } from '../../_parts/page-heading.tsx'
 import { TableFilter, type FilterField } from '../../_parts/table-filter.tsx'
 import { TablePages } from '../../_parts/table-pages.tsx'
+import { TakeOut } from '../../_parts/take-out.tsx'
 import { readTableView } from '../../_parts/table-view.ts'
 import { ROLE_CHOICES, STATE_WORDS } from './account-words.ts'
 import { AccountsTable } from './accounts-table.tsx'
+import { ACCOUNT_FILTERS, ACCOUNT_LABELS, accountsInput } from './asked-accounts.ts'
 
 export const metadata: Metadata = { title: 'Accounts' }
 
 const PATH = '/accounts'
-
-const LABELS = { name: 'Name', role: 'Role', state: 'How it stands' } as const
-const FILTERS = Object.keys(LABELS) as (keyof typeof LABELS)[]
 
 /** Every account of the program, as a table that the address filters and orders. */
 export default async function AccountsPage({ searchParams }: { searchParams: Promise<AddressWords> }) {
@@ -54,6 +53,7 @@ export default async function AccountsPage({ searchParams }: { searchParams: Pro
             caption={page.all === all ? accountsText(all) : `${page.all} of ${accountsText(all)}`}
           />
           <TablePages path={PATH} words={words} shown={page} of="accounts" />
+          {page.all === 0 ? null : <TakeOut path={PATH} words={words} of="accounts" />}
         </div>
       </div>
     </DeskPage>
@@ -63,28 +63,22 @@ export default async function AccountsPage({ searchParams }: { searchParams: Pro
 /** The list as asked; without the filters that were typed wrongly, where some were. */
 async function listed(words: AddressWords, view: object, here: string) {
   const who = await caller()
-  const read = async (names: readonly string[]) => {
-    const filters = names.flatMap((name) => {
-      const typed = addressWord(words, name)
-      return typed === undefined ? [] : [[name, typed] as const]
-    })
-    const input = { ...Object.fromEntries(filters), ...view }
-    return callQuery(runtime(), listAccounts, { input }, who)
-  }
-  const first = await read(FILTERS)
+  const read = async (names: readonly string[]) =>
+    callQuery(runtime(), listAccounts, { input: { ...accountsInput(words, names), ...view } }, who)
+  const first = await read(ACCOUNT_FILTERS)
   if (first.kind !== 'invalid') return { list: valueForPage(first, here), problems: [] }
-  const problems = problemsOf(first.fields, LABELS)
-  const sound = FILTERS.filter((name) => !problems.some(({ field }) => field === name))
+  const problems = problemsOf(first.fields, ACCOUNT_LABELS)
+  const sound = ACCOUNT_FILTERS.filter((name) => !problems.some(({ field }) => field === name))
   return { list: valueForPage(await read(sound), here), problems }
 }
 
 function filterFields(problems: readonly FormProblem[]): FilterField[] {
   const fields: FilterField[] = [
-    { name: 'name', label: LABELS.name },
-    { name: 'role', label: LABELS.role, any: 'any role', options: ROLE_CHOICES },
+    { name: 'name', label: ACCOUNT_LABELS.name },
+    { name: 'role', label: ACCOUNT_LABELS.role, any: 'any role', options: ROLE_CHOICES },
     {
       name: 'state',
-      label: LABELS.state,
+      label: ACCOUNT_LABELS.state,
       any: 'any',
       options: ACCOUNT_STATES.map((state) => ({ value: state, label: STATE_WORDS[state] })),
     },

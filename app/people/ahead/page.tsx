@@ -1,13 +1,7 @@
 import type { Metadata } from 'next'
 import { callQuery } from '../../../lib/usecases/door/call-query.ts'
 import { runtime } from '../../../lib/usecases/door/runtime.ts'
-import {
-  AHEAD_KINDS,
-  AHEAD_SORTS,
-  lapsesAhead,
-  MOST_AHEAD,
-  USUAL_AHEAD,
-} from '../../../lib/usecases/people/lapses-ahead.ts'
+import { AHEAD_KINDS, AHEAD_SORTS, lapsesAhead } from '../../../lib/usecases/people/lapses-ahead.ts'
 import { dayText, monthText } from '../../../lib/wording/days.ts'
 import { heldText } from '../../../lib/wording/held.ts'
 import { capitalised } from '../../../lib/wording/lists.ts'
@@ -16,7 +10,7 @@ import { dayFromToday } from '../../../lib/wording/standing-lines.ts'
 import { takenAwayText } from '../../../lib/wording/taken-away.ts'
 import { valueForPage } from '../../_door/value-for-page.ts'
 import { caller, visitorOf } from '../../_door/visitor.ts'
-import { addressWith, addressWord, type AddressWords } from '../../_parts/address.ts'
+import { addressWith, type AddressWords } from '../../_parts/address.ts'
 import { DeskPage } from '../../_parts/desk-page.tsx'
 import { PageHeading } from '../../_parts/page-heading.tsx'
 import { Said } from '../../_parts/said.tsx'
@@ -25,21 +19,12 @@ import { Table, type Column } from '../../_parts/table.tsx'
 import { TableFilter, type FilterField } from '../../_parts/table-filter.tsx'
 import { TablePages } from '../../_parts/table-pages.tsx'
 import { readTableView } from '../../_parts/table-view.ts'
+import { TakeOut } from '../../_parts/take-out.tsx'
+import { askedOf, KIND_WORDS, SPANS } from './asked-ahead.ts'
 
 export const metadata: Metadata = { title: 'Recertification ahead' }
 
 const PATH = '/people/ahead'
-const KIND_WORDS = {
-  card: 'Cards',
-  certificate: 'Certificates',
-  other: 'Agreements and appointments',
-} as const
-const SPANS = [
-  { value: '31', label: 'the next month' },
-  { value: '92', label: 'three months' },
-  { value: String(MOST_AHEAD), label: 'fifteen months' },
-]
-
 /** What lapses in the time ahead: by person, month and unit, with what each lapse takes away. */
 export default async function AheadPage({ searchParams }: { searchParams: Promise<AddressWords> }) {
   const words = await searchParams
@@ -75,6 +60,7 @@ export default async function AheadPage({ searchParams }: { searchParams: Promis
             empty={<p>Nothing that you may see lapses in this time.</p>}
           />
           <TablePages path={PATH} words={words} shown={page} of="what lapses" />
+          {page.all === 0 ? null : <TakeOut path={PATH} words={words} of="lapses" />}
         </div>
         <Section id="months" title="By month">
           {months.length === 0 ? (
@@ -170,19 +156,6 @@ function columnsOf({ names, today }: Ahead): Column<Row>[] {
         ),
     },
   ]
-}
-
-function askedOf(words: AddressWords) {
-  const unit = addressWord(words, 'unit')
-  const kind = addressWord(words, 'kind')
-  const month = addressWord(words, 'month')
-  const days = SPANS.find(({ value }) => value === addressWord(words, 'days'))?.value
-  return {
-    ...(unit === undefined ? {} : { unit }),
-    ...(kind === undefined ? {} : { kind }),
-    ...(month === undefined ? {} : { month }),
-    days: days === undefined ? USUAL_AHEAD : Number(days),
-  }
 }
 
 function fieldsOf(units: Ahead['units'], months: Ahead['months']): FilterField[] {

@@ -1,4 +1,5 @@
 import Papa from 'papaparse'
+import { withoutGuard } from '../../wording/csv.ts'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 
 /** Why bytes are no table of texts. Data, never sentences. */
@@ -11,7 +12,8 @@ const DELIMITERS = [',', ';', '\t'] as const
 
 /**
  * Reads text that was uploaded or pasted as rows of cells: UTF-8 with or without its mark, UTF-16 with its mark, else
- * Windows-1252; commas, semicolons or tabs, whichever the first rows have.
+ * Windows-1252; commas, semicolons or tabs, whichever the first rows have. An apostrophe that keeps a cell from being
+ * a formula is left out.
  */
 export function readTextTable(bytes: Uint8Array): Result<readonly (readonly string[])[], TableFault> {
   const text = decoded(bytes)
@@ -20,7 +22,7 @@ export function readTextTable(bytes: Uint8Array): Result<readonly (readonly stri
   const parsed = Papa.parse<string[]>(text, { delimiter: delimiterOf(text), skipEmptyLines: false })
   const broken = parsed.errors.find(({ type }) => type === 'Quotes')
   if (broken !== undefined) return refusal({ kind: 'quote-not-closed', row: (broken.row ?? 0) + 1 })
-  return success(parsed.data)
+  return success(parsed.data.map((cells) => cells.map(withoutGuard)))
 }
 
 function decoded(bytes: Uint8Array): string | undefined {

@@ -14,5 +14,7 @@ export const accountListSchema = z.strictObject({
   sort: z.exactOptional(z.enum(ACCOUNT_SORTS)),
   descending: z.exactOptional(z.boolean()),
   page: z.exactOptional(z.int().min(1)),
+  /** All rows at once, to be taken out. */
+  whole: z.exactOptional(z.literal(true)),
 })
 export type AccountsAsked = z.infer<typeof accountListSchema>

@@ -22,10 +22,11 @@ export const listAccounts = query({
       .filter((fact) => isKnownAt(fact, snapshot.n))
       .map((fact) => shownAccount(world, desk, fact))
     const found = accounts.filter((account) => fits(account, asked)).sort(inOrder(asked))
-    const pages = Math.max(1, Math.ceil(found.length / AT_ONCE))
+    const atOnce = asked.whole === true ? Math.max(1, found.length) : AT_ONCE
+    const pages = Math.max(1, Math.ceil(found.length / atOnce))
     const page = Math.min(asked.page ?? 1, pages)
-    const rows = found.slice((page - 1) * AT_ONCE, page * AT_ONCE)
-    const from = rows.length === 0 ? 0 : (page - 1) * AT_ONCE + 1
+    const rows = found.slice((page - 1) * atOnce, page * atOnce)
+    const from = rows.length === 0 ? 0 : (page - 1) * atOnce + 1
     return {
       rows,
       all: accounts.length,

@@ -22,10 +22,14 @@ export type ListedEntry = { n: number; at: Instant; statedAt?: Instant; by: stri
 export const readJournal = query({
   name: 'journal/read',
   permission: 'read-journal',
-  input: z.strictObject({ through: z.exactOptional(entryNumber) }),
+  input: z.strictObject({
+    through: z.exactOptional(entryNumber),
+    /** All entries through that number at once, to be taken out. */
+    whole: z.exactOptional(z.literal(true)),
+  }),
   load: async ({ snapshot, runtime }, asked) => {
     const through = Math.min(asked.through ?? snapshot.n, snapshot.n)
-    const before = Math.max(0, through - AT_ONCE)
+    const before = asked.whole === true ? 0 : Math.max(0, through - AT_ONCE)
     return success({
       snapshot,
       through,

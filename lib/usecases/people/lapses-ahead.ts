@@ -45,6 +45,8 @@ export const lapsesAhead = query({
     sort: z.exactOptional(z.enum(AHEAD_SORTS)),
     descending: z.exactOptional(z.boolean()),
     page: z.exactOptional(z.int().min(1)),
+    /** All rows at once, to be taken out. */
+    whole: z.exactOptional(z.literal(true)),
   }),
   load: (world, asked, actor) => {
     const { authority } = authorityAt(world.snapshot, undefined)
@@ -76,9 +78,10 @@ export const lapsesAhead = query({
   }),
   answer: ({ asked, all, fitting, names, authority, through }, { snapshot, today }) => {
     const rows = inOrder(fitting, asked, names)
-    const pages = Math.max(1, Math.ceil(rows.length / AT_ONCE))
+    const atOnce = asked.whole === true ? Math.max(1, rows.length) : AT_ONCE
+    const pages = Math.max(1, Math.ceil(rows.length / atOnce))
     const page = Math.min(asked.page ?? 1, pages)
-    const cut = rows.slice((page - 1) * AT_ONCE, page * AT_ONCE)
+    const cut = rows.slice((page - 1) * atOnce, page * atOnce)
     const lost = takenAway(recordsAt(snapshot.program, snapshot.n), authority, cut, today)
     return {
       today,
@@ -91,8 +94,8 @@ export const lapsesAhead = query({
       page: {
         page,
         pages,
-        from: cut.length === 0 ? 0 : (page - 1) * AT_ONCE + 1,
-        through: (page - 1) * AT_ONCE + cut.length,
+        from: cut.length === 0 ? 0 : (page - 1) * atOnce + 1,
+        through: (page - 1) * atOnce + cut.length,
         all: rows.length,
       },
       months: monthsOf(

@@ -23,7 +23,7 @@ const MOST_LOOKS = 200
 const LISTS = [
   ...['people/list', 'people/lapses-ahead', 'records/list-people', 'records/hitch', 'records/who-may-counts'],
   ...['authority/ask', 'authority/ask-for-page', 'authority/people-to-ask', 'program/take-out'],
-  ...['sheets/try', 'sheets/about-undoing'],
+  ...['sheets/try', 'sheets/about-undoing', 'sheets/records-as-sheet'],
 ]
 
 /** One's own record: when bucking and felling lapse, what must be renewed by when, and everything behind it. */

@@ -62,7 +62,8 @@ export function digestOfPlan({ rows, problems }: SheetPlan): string {
   )
 }
 
-function reachFor(world: World, actor: Actor | undefined, kind: SheetKind): SheetReach {
+/** How far somebody reaches who brings in a sheet of a kind, or takes one out. */
+export function reachFor(world: World, actor: Actor | undefined, kind: SheetKind): SheetReach {
   if (actor === undefined)
     return { person: () => true, belongs: () => true, place: () => true, birthDate: () => true }
   const permission = permissionFor(kind)

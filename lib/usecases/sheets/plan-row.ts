@@ -2,6 +2,7 @@ import type { Sections } from '../../core/authority/records.ts'
 import { namesPeople } from '../../core/sheets/sheet-fields.ts'
 import type { SheetRow } from '../../core/sheets/sheet.ts'
 import type { FieldProblem, NotDone } from '../door/outcome.ts'
+import { success } from '../../core/kernel/result.ts'
 import { contentOf } from '../program/program-facts.ts'
 import { refusedByHand } from '../records/by-hand.ts'
 import type { RecordSection } from '../records/record-kinds.ts'
@@ -94,11 +95,13 @@ function withRecords(
       continue
     }
     const fact = read.value
-    const refused = refusedByHand({ section, fact }, hand)
+    const content = contentOf(fact)
+    const isSame = before !== undefined && contentOf(before) === content
+    // What stands and stays is not written: it may have come by a decision, or from elsewhere.
+    const refused = isSame ? success(undefined) : refusedByHand({ section, fact }, hand)
     if (!refused.ok) reasons.push(...fields(refused.problem))
     const outside = beyondReach(one, fact, person, made.records.length, ground)
     if (outside !== undefined) reasons.push({ message: outside })
-    const content = contentOf(fact)
     const claimed = ground.claimed.get(one.claims)
     if (claimed !== undefined) {
       // Two rows may say the same of one person, and each something of its own beside it.
@@ -107,7 +110,7 @@ function withRecords(
       continue
     }
     claims.push([one.claims, content])
-    if (before !== undefined && contentOf(before) === content) continue
+    if (isSame) continue
     cells.push(...changedCells(one, fact, ground))
     const { fact: recorded } = factToRecord(section, fact, before?.recordedIn)
     facts.push({ section, fact: recorded, row: number })

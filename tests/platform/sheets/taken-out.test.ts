@@ -15,10 +15,15 @@ const ROWS = [
 ]
 
 describe('a table that is taken out', () => {
-  it('as CSV reads back the same, but for the apostrophe before what would be a formula', () => {
-    expect(readTextTable(Buffer.from(writeCsv(ROWS)))).toMatchObject({
-      value: [...ROWS.slice(0, 2), ["'=1+1", 'two\nlines'], ["'+1", "'@SUM(A1)"], ['']],
-    })
+  it('as CSV has an apostrophe before what would be a formula, and reads back the same without it', () => {
+    const rows = [...ROWS, ["'-1", "''=2", "O'Brien", "'tis"]]
+    const text = writeCsv(rows)
+    expect(Papa.parse<string[]>(text).data.slice(2, 5)).toEqual([
+      ["'=1+1", 'two\nlines'],
+      ["'+1", "'@SUM(A1)"],
+      ["''-1", "'''=2", "O'Brien", "'tis"],
+    ])
+    expect(readTextTable(Buffer.from(text))).toMatchObject({ value: [...rows, ['']] })
   })
 
   it('as a workbook is text in every cell: zeros stay, and nothing is a formula', async () => {
