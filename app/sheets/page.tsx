@@ -73,7 +73,7 @@ export default async function SheetsPage({ searchParams }: { searchParams: Promi
         <Section
           id="take-out"
           title="Records to change in a spreadsheet"
-          caption="Everything on record within your reach, with our own headings. Change some cells and put the sheet in above: nothing else changes. A restriction in figures, and several on one card, stay as they are."
+          caption="Everything on record within your reach, with our own headings. Change some cells and put the sheet in above: nothing else changes. A restriction in figures, and several on one card, stay as they are. XLSX keeps zeros before a number; a spreadsheet that opens CSV drops them."
         >
           <ul>
             {kinds.map((kind) => (

@@ -2,6 +2,7 @@ import type { Readable } from 'node:stream'
 import { finished } from 'node:stream/promises'
 import { Worker } from 'node:worker_threads'
 import yauzl from 'yauzl'
+import { withoutGuard } from '../../wording/csv.ts'
 import { refusal, success, type Result } from '../../core/kernel/result.ts'
 
 /** Why bytes are no workbook that is read here. Data, never sentences. */
@@ -102,7 +103,14 @@ function inWorker(
     worker.once('message', (answer: Answer) => {
       switch (answer.kind) {
         case 'table':
-          end(success({ sheet: answer.sheet, sheets: answer.sheets, table: answer.table }))
+          // CSV of ours that was saved as a workbook still has what kept its cells from being formulas.
+          end(
+            success({
+              sheet: answer.sheet,
+              sheets: answer.sheets,
+              table: answer.table.map((cells) => cells.map(withoutGuard)),
+            }),
+          )
           return
         case 'no-such-sheet':
           end(refusal({ kind: 'no-such-sheet', sheet: sheet ?? '', sheets: answer.sheets }))

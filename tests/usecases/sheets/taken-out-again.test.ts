@@ -1,6 +1,7 @@
-import { afterAll, beforeAll, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SHEET_KINDS } from '../../../lib/core/sheets/sheet-kinds.ts'
 import { recordsAsSheet } from '../../../lib/usecases/sheets/records-as-sheet.ts'
+import { savedBySpreadsheet } from '../../builders/spreadsheet-program.ts'
 import { writeCsv } from '../../../lib/wording/csv.ts'
 import { openDemoRuntime, type TestRuntime } from '../../builders/test-runtime.ts'
 import { INES, MARIT, sheetCalls, statuses, valueOf } from './sheet-calls.ts'
@@ -10,6 +11,9 @@ beforeAll(async () => {
   opened = await openDemoRuntime()
 }, 120_000)
 afterAll(() => opened.close())
+
+/** A spreadsheet program takes a minute to install, so that only the long run opens one. */
+const IS_LONG = process.env['KERFBOOK_LONG'] === '1'
 
 type Rows = readonly (readonly string[])[]
 
@@ -67,3 +71,33 @@ it('a name that a spreadsheet would take for a formula comes back as it was', as
   const again = await sheets.planned(await sheets.put('hitches', text))
   expect(new Set(statuses(again))).toEqual(new Set(['same']))
 })
+
+if (IS_LONG)
+  describe.each(SHEET_KINDS)('%s on record, opened and saved by a spreadsheet program,', (kind) => {
+    const rowsOf = async () =>
+      valueOf<{ rows: Rows }>(await sheetCalls(opened, MARIT).call(recordsAsSheet, { kind })).rows
+    const differing = async (bytes: Uint8Array) => {
+      const sheets = sheetCalls(opened, MARIT)
+      const { rows } = await sheets.planned(await sheets.put(kind, bytes))
+      return rows.filter(({ status }) => status !== 'same')
+    }
+
+    it('change nothing as a workbook saved as a workbook', async () => {
+      const ours = await opened.runtime.writeWorkbook(kind, await rowsOf())
+      expect(await differing(savedBySpreadsheet(ours, 'xlsx', 'xlsx'))).toEqual([])
+    })
+
+    it('change nothing as a workbook saved as CSV', async () => {
+      const ours = await opened.runtime.writeWorkbook(kind, await rowsOf())
+      expect(await differing(savedBySpreadsheet(ours, 'xlsx', 'csv'))).toEqual([])
+    })
+
+    // It takes a number with zeros before it for a figure, and the zeros are gone before we see the sheet.
+    it('change nothing as CSV saved as a workbook, but for zeros before a number', async () => {
+      const ours = Buffer.from(`\ufeff${writeCsv(await rowsOf())}`)
+      const found = await differing(savedBySpreadsheet(ours, 'csv', 'xlsx'))
+      expect(found.map(({ cells, title }) => [title, cells[0]?.after])).toEqual(
+        kind === 'hitches' ? [['=1+1, invented', '42']] : [],
+      )
+    })
+  })
