@@ -57,6 +57,9 @@ export function expectedAt(address: string, who: Who): number {
     if (who.person !== undefined) return 200
     return path.endsWith('.json') ? 409 : 404
   }
+  // Hitches are written by those two, and brought in by no other.
+  if (path.startsWith('/sheets/records/hitches'))
+    return isIn(who, ['crew-coordinator', 'program-manager']) ? 200 : 403
   if (path.startsWith('/sheets')) {
     if (!isIn(who, ['crew-coordinator', ...WHOLE_PROGRAM])) return 403
     return path.includes('00000000') ? 404 : 200

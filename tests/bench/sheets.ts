@@ -17,6 +17,7 @@ import { bringInSheet } from '../../lib/usecases/sheets/bring-in-sheet.ts'
 import { trySheet } from '../../lib/usecases/sheets/desk-of-sheets.ts'
 import { putInSheetOf } from '../../lib/usecases/sheets/put-in.ts'
 import { undoSheet } from '../../lib/usecases/sheets/undo-sheet.ts'
+import { standing } from '../usecases/sheets/sheet-calls.ts'
 import { startBenchDatabase } from './bench-database.ts'
 import { printLine, timed } from './rounds.ts'
 
@@ -49,6 +50,7 @@ function sheetOf(rows: number, bad: number): Buffer {
 }
 
 async function bringIn(name: string, rows: number, bad: number): Promise<void> {
+  const stood = JSON.stringify(await standing({ runtime }))
   globalThis.gc?.()
   const before = process.memoryUsage().rss
   let most = before
@@ -73,6 +75,7 @@ async function bringIn(name: string, rows: number, bad: number): Promise<void> {
   )
   valueOf(undone.value)
   clearInterval(watch)
+  const stands = JSON.stringify(await standing({ runtime }))
   printLine('sheets', {
     what: name,
     rows: String(rows),
@@ -81,6 +84,7 @@ async function bringIn(name: string, rows: number, bad: number): Promise<void> {
     try_ms: tried.ms,
     bring_in_ms: brought.ms,
     undo_ms: undone.ms,
+    undone_exactly: String(stands === stood),
     memory_above_mb: (most - before) / 1024 / 1024,
   })
 }
