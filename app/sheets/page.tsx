@@ -78,7 +78,12 @@ export default async function SheetsPage({ searchParams }: { searchParams: Promi
           <ul>
             {kinds.map((kind) => (
               <li key={kind}>
-                <TakeOut path={`${PATH}/records/${kind}`} words={{}} of={sheetKindWords[kind]} />
+                <TakeOut
+                  path={`${PATH}/records/${kind}`}
+                  words={{}}
+                  of={sheetKindWords[kind]}
+                  lead={capitalised(sheetKindWords[kind])}
+                />
               </li>
             ))}
           </ul>

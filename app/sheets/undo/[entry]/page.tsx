@@ -48,8 +48,8 @@ export default async function UndoPage({ params }: { params: Promise<{ entry: st
       <div className="stack-wide">
         <p>
           Entry {entry}
-          {about.statedAt === undefined ? '' : `, ${momentText(about.statedAt)}`}: {about.withdrawn} added,{' '}
-          {about.changed} changed.
+          {about.statedAt === undefined ? '' : `, ${momentText(about.statedAt)}`}: {about.withdrawn} records
+          added, {about.changed} changed.
         </p>
         {about.rested.length === 0 ? (
           <Form action={undoAction.bind(null, { entry })} first={freshForm()}>
