@@ -2,6 +2,7 @@ import { nearestName } from '../core/kernel/nearest-name.ts'
 import { refusal, success, type Result } from '../core/kernel/result.ts'
 import { readArguments, type Given } from './arguments.ts'
 import type { Command, CommandHelp, DatabaseCommand } from './command.ts'
+import { agreementCommand } from './commands/agreement.ts'
 import { askCommand } from './commands/ask.ts'
 import { backupCommand } from './commands/backup.ts'
 import { bookCommand } from './commands/book.ts'
@@ -27,6 +28,7 @@ const COMMANDS: readonly Command[] = [
   checkCommand,
   rateCommand,
   bookCommand,
+  agreementCommand,
 ]
 
 const DATABASE_COMMANDS: readonly DatabaseCommand[] = [

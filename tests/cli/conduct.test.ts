@@ -12,7 +12,7 @@ import { answered, DEMO, DEMO_DAY, FELLING, fileWith, refusedWith, runLine } fro
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
 const MAIN = join(ROOT, 'lib/cli/main.ts')
-const COMMANDS = ['ask', 'explain', 'matrix', 'check', 'rate', 'book']
+const COMMANDS = ['ask', 'explain', 'matrix', 'check', 'rate', 'book', 'agreement']
 
 describe('misuse', () => {
   it.each([
@@ -94,6 +94,7 @@ describe('bad input', () => {
       ['rate', path],
       ['book', path],
       ['matrix', path],
+      ['agreement', path],
     ]) {
       expect(refusedWith(1, ...words)).toContain(said)
     }
