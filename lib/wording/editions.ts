@@ -19,6 +19,7 @@ export const bookSectionWords: { readonly [Section in BookSection]: string } = {
   complexity: 'Complexity',
   worksheet: 'The worksheet of what is seen',
   evaluation: 'Evaluation and decision',
+  cuts: 'What a cut measures',
   cautions: 'Cautions',
 }
 

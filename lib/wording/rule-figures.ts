@@ -1,6 +1,8 @@
+import { writeInches, type Inches } from '../core/kernel/measures.ts'
 import type { Rule, RuleKind, RuleOf } from '../core/rulebooks/rules.schema.ts'
 import { joinedByAnd, joinedByOr } from './lists.ts'
 import type { Names } from './names.ts'
+import { cutFigureWords, faceTypeWords } from './cut-words.ts'
 import { aLevel } from './levels.ts'
 import { capacityWords, complexityWords, sawKindWords, workKindWords } from './work-words.ts'
 
@@ -96,6 +98,44 @@ const FIGURES: {
     complexity(complexities),
     ['Shown, in this order', cautions.map(caution).join('; ')],
   ],
+  'cut.share': ({ figure, least, most, upTo, state }) => [
+    ['Of what', cutFigureWords[figure]],
+    least === undefined ? undefined : ['At least', `${shareText(least)} of the diameter`],
+    most === undefined ? undefined : ['At most', `${shareText(most)} of the diameter`],
+    upTo === undefined ? undefined : ['Up to a diameter of', `${writeInches(upTo)} in`],
+    inState(state),
+  ],
+  'cut.angle': ({ faceTypes, least, most, state }) => [
+    ['Face', joinedByAnd(faceTypes.map((type) => faceTypeWords[type]))],
+    least === undefined ? undefined : ['At least', `${least}°`],
+    most === undefined ? undefined : ['At most', `${most}°`],
+    inState(state),
+  ],
+  'cut.back-cut': ({ faceTypes, least, most, above, exceptPulled, state }) => [
+    ['Face', joinedByAnd(faceTypes.map((type) => faceTypeWords[type]))],
+    above === true ? ['Above the face', 'by however little, and not level with it'] : undefined,
+    least === undefined ? undefined : ['Above the face by at least', inchesText(least)],
+    most === undefined ? undefined : ['Above the face by at most', inchesText(most)],
+    exceptPulled === true ? ['Not of', 'trees that are pulled over'] : undefined,
+    inState(state),
+  ],
+  'cut.length': ({ figure, most, state }) => [
+    ['Of what', cutFigureWords[figure]],
+    ['At most', inchesText(most)],
+    inState(state),
+  ],
+}
+
+function shareText({ over, under }: { over: number; under: number }): string {
+  return `${over}/${under}`
+}
+
+function inchesText(inches: Inches | 0): string {
+  return inches === 0 ? 'nothing' : `${writeInches(inches)} in`
+}
+
+function inState(state: string | undefined): Figure | undefined {
+  return state === undefined ? undefined : ['In', state]
 }
 
 /** What an observation makes of the work at the least. */

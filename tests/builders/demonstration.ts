@@ -4,7 +4,7 @@ import { cloneFilled, type TestDatabase } from './test-database.ts'
 export function cloneDemonstration(): Promise<TestDatabase> {
   return cloneFilled('kerfbook_demonstration', async (filling) => {
     // Everything behind the door is wanted only where the template is made.
-    const { loadDemonstration } = await import('./test-runtime.ts')
+    const { loadDemonstration } = await import('./open-on.ts')
     await loadDemonstration(filling)
   })
 }

@@ -173,6 +173,10 @@ function changedRule(draw: Draw, rule: Rule): Rule {
     case 'card.reconciled':
     case 'cautions.shown':
     case 'complexity.rated':
+    case 'cut.angle':
+    case 'cut.back-cut':
+    case 'cut.length':
+    case 'cut.share':
     case 'decider':
     case 'evaluator':
     case 'restriction':

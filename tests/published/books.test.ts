@@ -4,10 +4,11 @@ import { dateOf } from '../../lib/core/calendar/dates.ts'
 import type { Rule, RuleKind } from '../../lib/core/rulebooks/rules.schema.ts'
 import { shippedBookFiles } from '../builders/shipped-book-files.ts'
 import { printFigure } from '../figures.ts'
+import { CUT_ROWS } from './cut-book-rows.ts'
 import { FEDERAL_ROWS } from './federal-book-rows.ts'
 import { SCHEME_ROWS } from './scheme-book-rows.ts'
 
-const BOOK_ROWS = [...FEDERAL_ROWS, ...SCHEME_ROWS]
+const BOOK_ROWS = [...FEDERAL_ROWS, ...CUT_ROWS, ...SCHEME_ROWS]
 const files = shippedBookFiles()
 const editions = files.flatMap((file) => file.editions)
 
@@ -195,6 +196,10 @@ describe('every rule of every book', () => {
       'worksheet.factor',
       'worksheet.stacking',
       'cautions.shown',
+      'cut.share',
+      'cut.angle',
+      'cut.back-cut',
+      'cut.length',
     ]
     const standing = new Set(editions.flatMap(({ rules }) => rules.map(({ kind }) => kind)))
     expect([...standing].sort()).toEqual([...kinds].sort())

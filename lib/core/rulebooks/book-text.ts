@@ -16,6 +16,7 @@ const BOOK_SECTIONS = [
   'complexity',
   'worksheet',
   'evaluation',
+  'cuts',
   'cautions',
 ] as const
 
@@ -135,4 +136,8 @@ const SECTION_OF: Readonly<Record<RuleKind, BookSection>> = {
   evaluator: 'evaluation',
   decider: 'evaluation',
   'cautions.shown': 'cautions',
+  'cut.share': 'cuts',
+  'cut.angle': 'cuts',
+  'cut.back-cut': 'cuts',
+  'cut.length': 'cuts',
 }

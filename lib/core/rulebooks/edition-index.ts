@@ -189,6 +189,10 @@ function shelve(rules: readonly Rule[]): Shelves {
     'worksheet.factor': [],
     'worksheet.stacking': [],
     'cautions.shown': [],
+    'cut.share': [],
+    'cut.angle': [],
+    'cut.back-cut': [],
+    'cut.length': [],
   }
   for (const rule of rules) (shelves[rule.kind] as Rule[]).push(rule)
   return shelves

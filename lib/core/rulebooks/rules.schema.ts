@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { cardRules } from './kinds/cards.schema.ts'
 import { cautionRules } from './kinds/cautions.schema.ts'
+import { cutRules } from './kinds/evaluations.schema.ts'
 import { peopleRules } from './kinds/people.schema.ts'
 import { workRules } from './kinds/work.schema.ts'
 
@@ -10,6 +11,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
   ...cardRules,
   ...workRules,
   ...cautionRules,
+  ...cutRules,
 ])
 
 /** One rule of an edition. */

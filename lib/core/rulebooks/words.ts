@@ -27,6 +27,10 @@ export const HANDS = ['one', 'two'] as const
 /** One person on the saw, or two. */
 export type Hands = (typeof HANDS)[number]
 
+export const FACE_TYPES = ['open-face', 'conventional', 'humboldt'] as const
+/** The face of a felling cut: cut up and down, level below, or level above. */
+export type FaceType = (typeof FACE_TYPES)[number]
+
 export const MARKS = ['published', 'common-practice', 'from-memory', 'program-default'] as const
 /** How well a rule is supported: `common-practice` has no source, `from-memory` was not read again. */
 export type Mark = (typeof MARKS)[number]
