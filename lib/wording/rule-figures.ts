@@ -1,4 +1,13 @@
 import type { Rule, RuleKind, RuleOf } from '../core/rulebooks/rules.schema.ts'
+import { COMPLEXITIES } from '../core/rulebooks/words.ts'
+import {
+  courseFormWords,
+  settingWords,
+  signerWords,
+  sizeWords,
+  trainingBasisWords,
+  trainingRecordWords,
+} from './course-words.ts'
 import { joinedByAnd, joinedByOr } from './lists.ts'
 import type { Names } from './names.ts'
 import { aLevel } from './levels.ts'
@@ -96,6 +105,67 @@ const FIGURES: {
     complexity(complexities),
     ['Shown, in this order', cautions.map(caution).join('; ')],
   ],
+  'course.size': (rule) => [
+    work(rule.workKinds),
+    [`Candidates ${sizeWords[rule.limit]}, at most`, String(rule.count)],
+    'roles' in rule ? ['Counted as a trainer', joinedByOr(rule.roles)] : undefined,
+  ],
+  'course.field-days': ({ workKinds, days }) => [work(workKinds), ['Field days', String(days)]],
+  'course.field-groups': ({ apart }) => [
+    ['Not mixed in one field group', joinedByAnd(apart.map((kind) => workKindWords[kind]))],
+  ],
+  'course.module': ({ name, workKinds, setting, hours }) => [
+    ['Module', name],
+    work(workKinds),
+    ['Taught', settingWords[setting]],
+    hours === undefined ? undefined : ['Suggested time', counted(hours, 'hour')],
+  ],
+  'course.prerequisite': ({ workKinds, forms, needs }, names) => [
+    work(workKinds),
+    forms === undefined ? undefined : ['In', joinedByOr(forms.map((form) => courseFormWords[form]))],
+    needed(needs, names),
+  ],
+  'course.share': ({ level, workKinds, mix }) => [
+    ['Level asked for', level],
+    work(workKinds),
+    ...COMPLEXITIES.map((each): Figure => [
+      `Logs or trees that are ${complexityWords[each]}`,
+      String(mix[each]),
+    ]),
+  ],
+  'training-record': ({ basis, holds, signedBy }) => [
+    ['Of', trainingBasisWords[basis]],
+    ['Holds', joinedByAnd(holds.map((part) => trainingRecordWords[part]))],
+    ['Signed by', joinedByOr(signedBy.map((signer) => signerWords[signer]))],
+  ],
+  'training-record.kept': ({ keep }) => [['Kept', KEPT[keep]]],
+}
+
+const KEPT = { latest: 'the latest certification', all: 'every certification' } satisfies Record<
+  RuleOf<'training-record.kept'>['keep'],
+  string
+>
+
+/** What somebody needs before a field day, as one figure. */
+function needed(needs: RuleOf<'course.prerequisite'>['needs'], names: FigureNames): Figure {
+  switch (needs.need) {
+    case 'person-rules':
+      return ['Needed', 'all that this book asks of anybody who saws, but for the card']
+    case 'age':
+      return ['Least age', String(needs.years)]
+    case 'certificate':
+      return ['Certificate', names.subject(needs.subject)]
+    case 'card': {
+      const ended = needs.endedWithinMonths
+      const wanted = `${aLevel(needs.levels)} in force`
+      return [
+        'Card',
+        ended === 0 ? wanted : `${wanted}, or ended no more than ${counted(ended, 'month')} before`,
+      ]
+    }
+    case 'modules':
+      return ['Modules attended', joinedByAnd(needs.modules.map((module) => module.replaceAll('-', ' ')))]
+  }
 }
 
 /** What an observation makes of the work at the least. */

@@ -16,6 +16,7 @@ const BOOK_SECTIONS = [
   'complexity',
   'worksheet',
   'evaluation',
+  'courses',
   'cautions',
 ] as const
 
@@ -134,5 +135,13 @@ const SECTION_OF: Readonly<Record<RuleKind, BookSection>> = {
   'worksheet.stacking': 'worksheet',
   evaluator: 'evaluation',
   decider: 'evaluation',
+  'course.size': 'courses',
+  'course.field-days': 'courses',
+  'course.field-groups': 'courses',
+  'course.module': 'courses',
+  'course.prerequisite': 'courses',
+  'course.share': 'courses',
+  'training-record': 'courses',
+  'training-record.kept': 'courses',
   'cautions.shown': 'cautions',
 }

@@ -189,6 +189,14 @@ function shelve(rules: readonly Rule[]): Shelves {
     'worksheet.factor': [],
     'worksheet.stacking': [],
     'cautions.shown': [],
+    'course.size': [],
+    'course.field-days': [],
+    'course.field-groups': [],
+    'course.module': [],
+    'course.prerequisite': [],
+    'course.share': [],
+    'training-record': [],
+    'training-record.kept': [],
   }
   for (const rule of rules) (shelves[rule.kind] as Rule[]).push(rule)
   return shelves

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { cardRules } from './kinds/cards.schema.ts'
 import { cautionRules } from './kinds/cautions.schema.ts'
+import { courseRules } from './kinds/courses.schema.ts'
 import { peopleRules } from './kinds/people.schema.ts'
 import { workRules } from './kinds/work.schema.ts'
 
@@ -10,6 +11,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
   ...cardRules,
   ...workRules,
   ...cautionRules,
+  ...courseRules,
 ])
 
 /** One rule of an edition. */
@@ -46,4 +48,6 @@ export const AT_MOST_ONCE = [
   'supervision.partner',
   'decider',
   'card.reconciled',
+  'course.field-groups',
+  'training-record.kept',
 ] as const satisfies readonly RuleKind[]
