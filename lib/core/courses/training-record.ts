@@ -27,8 +27,8 @@ export type Certification = {
   missing: readonly RecordPart[]
   signed?: Signed
   rule?: RuleRef
-  /** Whether it is the one that is kept in any case: the latest that lacks nothing or, without such, the latest. */
-  isLatest: boolean
+  /** The rule by which this one is kept in any case, where one does. */
+  keptBy?: RuleRef
 } & (
   | {
       basis: 'taught-here'
@@ -50,7 +50,10 @@ export type TrainingFacts = {
   edition: EditionIndex
 }
 
-/** All certifications of one person, the oldest first; none is left out, and the one that is kept in any case is said. */
+/**
+ * All certifications of one person, the oldest first; none is left out. Where the edition keeps the latest, that is the
+ * latest that lacks nothing or, without such, the latest.
+ */
 export function certificationsOf(facts: TrainingFacts, person: string): Certification[] {
   const taught = facts.sessions
     .map((session) => taughtHere(facts, session, person))
@@ -61,8 +64,11 @@ export function certificationsOf(facts: TrainingFacts, person: string): Certific
   const all = [...taught, ...before].sort(
     (left, right) => byText(left.day ?? '', right.day ?? '') || byText(keyOf(left), keyOf(right)),
   )
+  const [kept] = facts.edition.all('training-record.kept')
+  if (kept === undefined) return all
   const latest = all.findLast(({ missing }) => missing.length === 0) ?? all.at(-1)
-  return all.map((one): Certification => ({ ...one, isLatest: one === latest }))
+  const keptBy = facts.edition.ref(kept)
+  return all.map((one) => (kept.keep === 'all' || one === latest ? { ...one, keptBy } : one))
 }
 
 /** The certifications of one class, a person each: everybody whom its sheets of attendance or signatures name. */
@@ -79,14 +85,11 @@ export function certificationsOfClass(facts: TrainingFacts, session: Session): C
     )
 }
 
-/** A certification before it is known which of several is the latest. */
-type Drafted = Certification extends infer One ? (One extends unknown ? Omit<One, 'isLatest'> : never) : never
-
-function keyOf(one: Drafted): string {
+function keyOf(one: Certification): string {
   return one.basis === 'taught-here' ? one.session : one.record
 }
 
-function taughtHere(facts: TrainingFacts, session: Session, person: string): Drafted | undefined {
+function taughtHere(facts: TrainingFacts, session: Session, person: string): Certification | undefined {
   const days = daysAttended(facts.attendance, session.id, person)
   const signature = facts.signatures
     .filter((one) => one.session === session.id && one.person === person)
@@ -114,7 +117,7 @@ function taughtHere(facts: TrainingFacts, session: Session, person: string): Dra
   }
 }
 
-function priorOf({ nameOf, edition }: TrainingFacts, prior: PriorTraining): Drafted {
+function priorOf({ nameOf, edition }: TrainingFacts, prior: PriorTraining): Certification {
   const { person, day, says, by, as, id } = prior
   const name = nameOf(person)
   const signed = by === undefined ? undefined : { by, day, as }
