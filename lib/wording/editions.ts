@@ -3,6 +3,7 @@ import type { EditionFault, EditionProblem } from '../core/rulebooks/edition-che
 import type { TilingProblem } from '../core/rulebooks/tiling.ts'
 import { dayText, spanText } from './days.ts'
 import { nearestText } from './problem-words.ts'
+import { sizeWords, trainingBasisWords } from './course-words.ts'
 import { sawKindWords, workKindWords } from './work-words.ts'
 
 type FaultKind = EditionFault['kind']
@@ -20,6 +21,7 @@ export const bookSectionWords: { readonly [Section in BookSection]: string } = {
   worksheet: 'The worksheet of what is seen',
   evaluation: 'Evaluation and decision',
   cuts: 'What a cut measures',
+  courses: 'Courses and records of training',
   cautions: 'Cautions',
 }
 
@@ -84,4 +86,15 @@ const FAULTS: { [Kind in FaultKind]: (fault: FaultOf<Kind>) => string } = {
   'twin-option': (fault) => `The rule ${fault.rule} states the option ${fault.option} twice.`,
   'unknown-caution': (fault) =>
     `The rule ${fault.rule} shows the caution ${fault.caution}, which is not known.${nearestText(fault.nearest)}`,
+  'twin-size': (fault) =>
+    `The rule ${fault.rule} says again how many candidates ${sizeWords[fault.limit]} for ${workKindWords[fault.workKind]}.`,
+  'twin-field-days': (fault) =>
+    `The rule ${fault.rule} says again how many field days ${workKindWords[fault.workKind]} takes.`,
+  'twin-share': (fault) =>
+    `The rule ${fault.rule} says again what a candidate for level ${fault.level} gets of ${workKindWords[fault.workKind]}.`,
+  'twin-module': (fault) => `The rule ${fault.rule} states the module ${fault.module} a second time.`,
+  'unknown-module': (fault) =>
+    `The rule ${fault.rule} asks for the module ${fault.module}, which this edition does not state.${nearestText(fault.nearest)}`,
+  'twin-training-record': (fault) =>
+    `The rule ${fault.rule} says again what a certification of ${trainingBasisWords[fault.basis]} holds.`,
 }

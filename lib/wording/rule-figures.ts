@@ -1,5 +1,14 @@
 import { writeInches, type Inches } from '../core/kernel/measures.ts'
 import type { Rule, RuleKind, RuleOf } from '../core/rulebooks/rules.schema.ts'
+import { COMPLEXITIES } from '../core/rulebooks/words.ts'
+import {
+  courseFormWords,
+  settingWords,
+  signerWords,
+  sizeWords,
+  trainingBasisWords,
+  trainingRecordWords,
+} from './course-words.ts'
 import { joinedByAnd, joinedByOr } from './lists.ts'
 import type { Names } from './names.ts'
 import { cutFigureWords, faceTypeWords } from './cut-words.ts'
@@ -124,18 +133,67 @@ const FIGURES: {
     ['At most', inchesText(most)],
     inState(state),
   ],
+  'course.size': (rule) => [
+    work(rule.workKinds),
+    [`Candidates ${sizeWords[rule.limit]}, at most`, String(rule.count)],
+    'roles' in rule ? ['Counted as a trainer', joinedByOr(rule.roles)] : undefined,
+  ],
+  'course.field-days': ({ workKinds, days }) => [work(workKinds), ['Field days', String(days)]],
+  'course.field-groups': ({ apart }) => [
+    ['Not mixed in one field group', joinedByAnd(apart.map((kind) => workKindWords[kind]))],
+  ],
+  'course.module': ({ name, workKinds, setting, hours }) => [
+    ['Module', name],
+    work(workKinds),
+    ['Taught', settingWords[setting]],
+    hours === undefined ? undefined : ['Suggested time', counted(hours, 'hour')],
+  ],
+  'course.prerequisite': ({ workKinds, forms, needs }, names) => [
+    work(workKinds),
+    forms === undefined ? undefined : ['In', joinedByOr(forms.map((form) => courseFormWords[form]))],
+    needed(needs, names),
+  ],
+  'course.share': ({ level, workKinds, mix }) => [
+    ['Level asked for', level],
+    work(workKinds),
+    ...COMPLEXITIES.map((each): Figure => [
+      `Logs or trees that are ${complexityWords[each]}`,
+      String(mix[each]),
+    ]),
+  ],
+  'training-record': ({ basis, holds, signedBy }) => [
+    ['Of', trainingBasisWords[basis]],
+    ['Holds', joinedByAnd(holds.map((part) => trainingRecordWords[part]))],
+    ['Signed by', joinedByOr(signedBy.map((signer) => signerWords[signer]))],
+  ],
+  'training-record.kept': ({ keep }) => [['Kept', KEPT[keep]]],
 }
 
-function shareText({ over, under }: { over: number; under: number }): string {
-  return `${over}/${under}`
-}
+const KEPT = { latest: 'the latest certification', all: 'every certification' } satisfies Record<
+  RuleOf<'training-record.kept'>['keep'],
+  string
+>
 
-function inchesText(inches: Inches | 0): string {
-  return inches === 0 ? 'nothing' : `${writeInches(inches)} in`
-}
-
-function inState(state: string | undefined): Figure | undefined {
-  return state === undefined ? undefined : ['In', state]
+/** What somebody needs before a field day, as one figure. */
+function needed(needs: RuleOf<'course.prerequisite'>['needs'], names: FigureNames): Figure {
+  switch (needs.need) {
+    case 'person-rules':
+      return ['Needed', 'all that this book asks of anybody who saws, but for the card']
+    case 'age':
+      return ['Least age', String(needs.years)]
+    case 'certificate':
+      return ['Certificate', names.subject(needs.subject)]
+    case 'card': {
+      const ended = needs.endedWithinMonths
+      const wanted = `${aLevel(needs.levels)} in force`
+      return [
+        'Card',
+        ended === 0 ? wanted : `${wanted}, or ended no more than ${counted(ended, 'month')} before`,
+      ]
+    }
+    case 'modules':
+      return ['Modules attended', joinedByAnd(needs.modules.map((module) => module.replaceAll('-', ' ')))]
+  }
 }
 
 /** What an observation makes of the work at the least. */
@@ -165,4 +223,16 @@ function forCapacities(capacities: RuleOf<'agreement'>['capacities']): Figure {
 
 function counted(count: number, one: string): string {
   return `${count} ${count === 1 ? one : `${one}s`}`
+}
+
+function shareText({ over, under }: { over: number; under: number }): string {
+  return `${over}/${under}`
+}
+
+function inchesText(inches: Inches | 0): string {
+  return inches === 0 ? 'nothing' : `${writeInches(inches)} in`
+}
+
+function inState(state: string | undefined): Figure | undefined {
+  return state === undefined ? undefined : ['In', state]
 }

@@ -4,11 +4,12 @@ import { dateOf } from '../../lib/core/calendar/dates.ts'
 import type { Rule, RuleKind } from '../../lib/core/rulebooks/rules.schema.ts'
 import { shippedBookFiles } from '../builders/shipped-book-files.ts'
 import { printFigure } from '../figures.ts'
+import { COURSE_ROWS } from './course-rows.ts'
 import { CUT_ROWS } from './cut-book-rows.ts'
 import { FEDERAL_ROWS } from './federal-book-rows.ts'
 import { SCHEME_ROWS } from './scheme-book-rows.ts'
 
-const BOOK_ROWS = [...FEDERAL_ROWS, ...CUT_ROWS, ...SCHEME_ROWS]
+const BOOK_ROWS = [...FEDERAL_ROWS, ...CUT_ROWS, ...SCHEME_ROWS, ...COURSE_ROWS]
 const files = shippedBookFiles()
 const editions = files.flatMap((file) => file.editions)
 
@@ -200,6 +201,14 @@ describe('every rule of every book', () => {
       'cut.angle',
       'cut.back-cut',
       'cut.length',
+      'course.size',
+      'course.field-days',
+      'course.field-groups',
+      'course.module',
+      'course.prerequisite',
+      'course.share',
+      'training-record',
+      'training-record.kept',
     ]
     const standing = new Set(editions.flatMap(({ rules }) => rules.map(({ kind }) => kind)))
     expect([...standing].sort()).toEqual([...kinds].sort())

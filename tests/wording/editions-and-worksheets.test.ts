@@ -43,6 +43,12 @@ const FAULTS: { [Kind in EditionFault['kind']]: [FaultSample<Kind>, ...FaultSamp
   'unknown-caution': [
     [{ rule, caution: 'overheat', nearest: 'overhead' }, rule, 'overheat', '“overhead” meant'],
   ],
+  'twin-size': [[{ rule, limit: 'on-roster', workKind: 'felling' }, rule, 'on a roster', 'felling']],
+  'twin-field-days': [[{ rule, workKind: 'felling' }, rule, 'field days', 'felling']],
+  'twin-share': [[{ rule, level: 'B', workKind: 'bucking' }, rule, 'level B', 'bucking']],
+  'twin-module': [[{ rule, module: 'binds' }, rule, 'binds']],
+  'unknown-module': [[{ rule, module: 'bind', nearest: 'binds' }, rule, 'bind', '“binds” meant']],
+  'twin-training-record': [[{ rule, basis: 'prior-training' }, rule, 'training had before']],
 }
 
 describe('faults of an edition', () => {

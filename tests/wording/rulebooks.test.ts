@@ -80,6 +80,39 @@ describe('the figures of rules', () => {
       ['no bind: least complex', 'bottom bind: moderately complex, or more'],
     ],
     ['federal-crosscut-2016', 'cautions.always', ['Shown, in this order: the caution walk-away']],
+    [
+      'federal-crosscut-2016',
+      'course.size.per-trainer',
+      ['Candidates for each trainer in the field, at most: 6', 'trainer: instructor or evaluator'],
+    ],
+    ['federal-crosscut-2016', 'course.size.per-item.felling', ['in turn at one log or tree, at most: 2']],
+    ['federal-crosscut-2016', 'course.field-groups', ['in one field group: bucking and felling']],
+    ['federal-crosscut-2016', 'course.module.course-information', ['Suggested time: 2 hours']],
+    [
+      'federal-crosscut-2016',
+      'course.prerequisite.refresher',
+      ['In: a refresher', 'Card: an A, B or C in force, or ended no more than 12 months before'],
+    ],
+    [
+      'federal-crosscut-2016',
+      'course.prerequisite.modules',
+      ['Modules attended: safety, protective equipment and saws'],
+    ],
+    [
+      'federal-crosscut-2016',
+      'course.share.felling.B',
+      ['Level asked for: B', 'Logs or trees that are moderately complex: 1'],
+    ],
+    [
+      'federal-crosscut-2016',
+      'training-record.prior',
+      [
+        'Of: training had before',
+        'the day on which it was judged adequate',
+        'by: the trainer or the employer',
+      ],
+    ],
+    ['federal-crosscut-2016', 'training-record.kept', ['Kept: the latest certification']],
     ['federal-crosscut-2016', 'card.days', []],
   ])('%s %s says %j', (edition, id, wanted) => {
     const said = ruleFigures(ruleOf(edition, id), names).map(({ name, value }) => `${name}: ${value}`)

@@ -17,6 +17,7 @@ const BOOK_SECTIONS = [
   'worksheet',
   'evaluation',
   'cuts',
+  'courses',
   'cautions',
 ] as const
 
@@ -135,6 +136,14 @@ const SECTION_OF: Readonly<Record<RuleKind, BookSection>> = {
   'worksheet.stacking': 'worksheet',
   evaluator: 'evaluation',
   decider: 'evaluation',
+  'course.size': 'courses',
+  'course.field-days': 'courses',
+  'course.field-groups': 'courses',
+  'course.module': 'courses',
+  'course.prerequisite': 'courses',
+  'course.share': 'courses',
+  'training-record': 'courses',
+  'training-record.kept': 'courses',
   'cautions.shown': 'cautions',
   'cut.share': 'cuts',
   'cut.angle': 'cuts',

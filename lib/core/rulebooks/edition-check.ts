@@ -1,7 +1,7 @@
 import type { CalendarDate } from '../calendar/dates.ts'
 import { nearestName } from '../kernel/nearest-name.ts'
 import type { ShippedEdition } from './books.schema.ts'
-import { AT_MOST_ONCE, REQUIRED_ONCE, type Rule, type RuleKind } from './rules.schema.ts'
+import { AT_MOST_ONCE, REQUIRED_ONCE, type Rule, type RuleKind, type RuleOf } from './rules.schema.ts'
 import type { SawKind, WorkKind } from './words.ts'
 
 /** Where in an edition a problem stands, as a path of names and positions from 0. */
@@ -27,6 +27,12 @@ export type EditionFault =
   | { kind: 'twin-factor'; rule: string; factor: string; workKind: WorkKind }
   | { kind: 'twin-option'; rule: string; option: string }
   | { kind: 'unknown-caution'; rule: string; caution: string; nearest?: string }
+  | { kind: 'twin-size'; rule: string; limit: RuleOf<'course.size'>['limit']; workKind: WorkKind }
+  | { kind: 'twin-field-days'; rule: string; workKind: WorkKind }
+  | { kind: 'twin-share'; rule: string; level: string; workKind: WorkKind }
+  | { kind: 'twin-module'; rule: string; module: string }
+  | { kind: 'unknown-module'; rule: string; module: string; nearest?: string }
+  | { kind: 'twin-training-record'; rule: string; basis: RuleOf<'training-record'>['basis'] }
 
 /** A fault of an edition and where it stands. */
 export type EditionProblem = { path: EditionPath } & EditionFault
@@ -48,6 +54,7 @@ export function checkEdition(edition: CheckedEdition, cautions: readonly string[
   const once = new Once()
   const levels = edition.levels.map(({ level }) => level)
   const subjects = edition.rules.flatMap((rule) => (rule.kind === 'certificate' ? [rule.subject] : []))
+  const modules = edition.rules.flatMap((rule) => (rule.kind === 'course.module' ? [rule.module] : []))
   for (const [position, rule] of edition.rules.entries()) {
     const path = ['rules', position]
     const report = (fault: EditionFault, ...deeper: (string | number)[]) => {
@@ -65,6 +72,7 @@ export function checkEdition(edition: CheckedEdition, cautions: readonly string[
       report(fault, ...named.path)
     }
     checkRule(rule, edition.book, once, report)
+    checkCourseRule(rule, modules, once, report)
     if (rule.kind === 'certificate.delivery' || rule.kind === 'certificate.seen') {
       for (const [at, subject] of rule.subjects.entries()) {
         if (subjects.includes(subject)) continue
@@ -137,6 +145,33 @@ function checkRule(rule: Rule, book: string, once: Once, report: Report): void {
   }
 }
 
+/** The same of the rules for courses: `modules` are those that the edition states. */
+function checkCourseRule(rule: Rule, modules: readonly string[], once: Once, report: Report): void {
+  if (rule.kind === 'course.size' || rule.kind === 'course.field-days' || rule.kind === 'course.share') {
+    for (const workKind of rule.workKinds) {
+      if (rule.kind === 'course.size' && once.isTwin(rule.kind, rule.limit, workKind))
+        report({ kind: 'twin-size', rule: rule.id, limit: rule.limit, workKind })
+      if (rule.kind === 'course.field-days' && once.isTwin(rule.kind, workKind))
+        report({ kind: 'twin-field-days', rule: rule.id, workKind })
+      if (rule.kind === 'course.share' && once.isTwin(rule.kind, rule.level, workKind))
+        report({ kind: 'twin-share', rule: rule.id, level: rule.level, workKind })
+    }
+  }
+  if (rule.kind === 'course.module' && once.isTwin(rule.kind, rule.module)) {
+    report({ kind: 'twin-module', rule: rule.id, module: rule.module }, 'module')
+  }
+  if (rule.kind === 'course.prerequisite' && rule.needs.need === 'modules') {
+    for (const [at, module] of rule.needs.modules.entries()) {
+      if (modules.includes(module)) continue
+      const fault = { kind: 'unknown-module', rule: rule.id, module, ...near(module, modules) } as const
+      report(fault, 'needs', 'modules', at)
+    }
+  }
+  if (rule.kind === 'training-record' && once.isTwin(rule.kind, rule.basis)) {
+    report({ kind: 'twin-training-record', rule: rule.id, basis: rule.basis })
+  }
+}
+
 function checkLevels(edition: CheckedEdition): EditionProblem[] {
   const problems: EditionProblem[] = []
   const once = new Once()
@@ -188,6 +223,10 @@ function levelsNamed(rule: Rule): { level: string; path: (string | number)[] }[]
   if (rule.kind === 'evaluator') {
     const recommended = rule.recommends.map((level, at) => ({ level, path: ['recommends', at] }))
     return [{ level: rule.holds, path: ['holds'] }, ...recommended]
+  }
+  if (rule.kind === 'course.share') return [{ level: rule.level, path: ['level'] }]
+  if (rule.kind === 'course.prerequisite' && rule.needs.need === 'card') {
+    return rule.needs.levels.map((level, at) => ({ level, path: ['needs', 'levels', at] }))
   }
   if (rule.kind !== 'recognition') return []
   return rule.books.flatMap(({ levels }, book) =>

@@ -193,6 +193,14 @@ function shelve(rules: readonly Rule[]): Shelves {
     'cut.angle': [],
     'cut.back-cut': [],
     'cut.length': [],
+    'course.size': [],
+    'course.field-days': [],
+    'course.field-groups': [],
+    'course.module': [],
+    'course.prerequisite': [],
+    'course.share': [],
+    'training-record': [],
+    'training-record.kept': [],
   }
   for (const rule of rules) (shelves[rule.kind] as Rule[]).push(rule)
   return shelves

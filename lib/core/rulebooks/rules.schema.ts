@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { cardRules } from './kinds/cards.schema.ts'
 import { cautionRules } from './kinds/cautions.schema.ts'
 import { cutRules } from './kinds/evaluations.schema.ts'
+import { courseRules } from './kinds/courses.schema.ts'
 import { peopleRules } from './kinds/people.schema.ts'
 import { workRules } from './kinds/work.schema.ts'
 
@@ -12,6 +13,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
   ...workRules,
   ...cautionRules,
   ...cutRules,
+  ...courseRules,
 ])
 
 /** One rule of an edition. */
@@ -48,4 +50,6 @@ export const AT_MOST_ONCE = [
   'supervision.partner',
   'decider',
   'card.reconciled',
+  'course.field-groups',
+  'training-record.kept',
 ] as const satisfies readonly RuleKind[]

@@ -35,6 +35,8 @@ describe('what an edition must hold', () => {
     'supervision.partner': { workKinds: ['bucking'], complexities: ['least'] },
     decider: { taughtWithinMonths: 12 },
     'card.reconciled': { days: 365 },
+    'course.field-groups': { apart: ['bucking', 'felling'] },
+    'training-record.kept': { keep: 'latest' },
   }
   it.each(AT_MOST_ONCE)('[RB2] %s stands once and no more', (kind) => {
     const once = rule(kind, figures[kind])
@@ -81,6 +83,23 @@ describe('names', () => {
       'an evaluator rule, of whom they evaluate',
       rule('evaluator', { holds: 'master', workKinds: ['bucking'], recommends: ['mastr'] }),
       ['rules', 11, 'recommends', 0],
+    ],
+    [
+      'a share of a course',
+      rule('course.share', {
+        level: 'mastr',
+        workKinds: ['bucking'],
+        mix: { least: 1, moderate: 0, high: 0 },
+      }),
+      ['rules', 11, 'level'],
+    ],
+    [
+      'a prerequisite of a card',
+      rule('course.prerequisite', {
+        workKinds: ['bucking'],
+        needs: { need: 'card', levels: ['helper', 'mastr'], endedWithinMonths: 0 },
+      }),
+      ['rules', 11, 'needs', 'levels', 1],
     ],
   ])('[RB4] an unknown level in %s', (_, named, path) => {
     expect(problems([named])).toMatchObject([
@@ -201,6 +220,63 @@ describe('figures', () => {
     const books = [{ book: 'invented', workKinds: ['bucking'], sawKinds: ['crosscut'], levels }]
     const rules = leastRules().map((known) => (known['kind'] === 'recognition' ? { ...known, books } : known))
     expect(kinds(problems([], { rules }))).toEqual(['recognises-itself'])
+  })
+
+  const module = (of: string) =>
+    rule('course.module', {
+      id: `module.${of}`,
+      module: of,
+      name: of,
+      workKinds: ['bucking'],
+      setting: 'classroom',
+    })
+  const size = (limit: string, workKinds: string[]) =>
+    rule('course.size', { id: `size.${limit}.${workKinds.join('.')}`, limit, workKinds, count: 8 })
+  const both = ['bucking', 'felling']
+  it.each([
+    ['twin-size', size('on-roster', both), size('on-roster', ['felling']), size('per-item', ['felling'])],
+    [
+      'twin-field-days',
+      rule('course.field-days', { workKinds: both, days: 1 }),
+      rule('course.field-days', { id: 'again', workKinds: ['felling'], days: 2 }),
+      size('per-item', both),
+    ],
+    [
+      'twin-share',
+      ...['bucking', 'bucking', 'felling'].map((kind, at) =>
+        rule('course.share', {
+          id: `share.${at}`,
+          level: 'helper',
+          workKinds: [kind],
+          mix: { least: 1, moderate: 0, high: 0 },
+        }),
+      ),
+    ],
+    ['twin-module', module('saws'), { ...module('saws'), id: 'again' }, module('binds')],
+    [
+      'twin-training-record',
+      ...['taught-here', 'taught-here', 'prior-training'].map((basis, at) =>
+        rule('training-record', { id: `record.${at}`, basis, holds: ['identity'], signedBy: ['employer'] }),
+      ),
+    ],
+  ] as [string, ...Record<string, unknown>[]][])('[RB40] %s', (kind, one = {}, twin = {}, other = {}) => {
+    expect(problems([one, other])).toEqual([])
+    expect(kinds(problems([one, twin]))).toEqual([kind])
+  })
+
+  it('[RB41] a prerequisite of a module that the edition does not state', () => {
+    const needs = { need: 'modules', modules: ['saws', 'sawss'] }
+    expect(
+      problems([module('saws'), rule('course.prerequisite', { workKinds: ['bucking'], needs })]),
+    ).toEqual([
+      {
+        path: ['rules', 12, 'needs', 'modules', 1],
+        kind: 'unknown-module',
+        rule: 'course.prerequisite',
+        module: 'sawss',
+        nearest: 'saws',
+      },
+    ])
   })
 
   it('[RB11] all problems at once', () => {

@@ -157,8 +157,8 @@ describe('a confirmation', () => {
       read: READ,
       recordedIn: before + 1,
     })
-    // Of nine rules from memory the demonstration confirmed one.
-    expect(read.value.unconfirmed).toBe(7)
+    // Of ten rules from memory the demonstration confirmed one.
+    expect(read.value.unconfirmed).toBe(8)
     expect(read.value.version).toBe(version)
   })
 
