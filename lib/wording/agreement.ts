@@ -12,8 +12,8 @@ const WHY_UNDEFINED: Readonly<Record<Undefined, string>> = {
 
 /** What all evaluators together agree on, as a line. */
 export function wholeLine(whole: WholeAgreement, leastPairs: number): string {
-  if (whole.kind === 'hidden') return hiddenText(whole.pairs, leastPairs)
-  return `${alikeText(whole.pairs, whole.alike)}; Krippendorff’s α, ordinal: ${estimateText(whole.alpha)}`
+  if (whole.kind === 'hidden') return hiddenText(whole, leastPairs)
+  return `${alikeText(whole)}; Krippendorff’s α, ordinal: ${estimateText(whole.alpha)}`
 }
 
 /** What two evaluators agree on, as a line. */
@@ -23,8 +23,8 @@ export function pairLine(
   leastPairs: number,
 ): string {
   const who = joinedByAnd(evaluators)
-  if (shown.kind === 'hidden') return `${who}: ${hiddenText(shown.pairs, leastPairs)}`
-  return `${who}: ${alikeText(shown.pairs, shown.alike)}; κ, ${weightingWords[weighting]}: ${estimateText(shown.kappa)}`
+  if (shown.kind === 'hidden') return `${who}: ${hiddenText(shown, leastPairs)}`
+  return `${who}: ${alikeText(shown)}; κ, ${weightingWords[weighting]}: ${estimateText(shown.kappa)}`
 }
 
 /** How near two scores count as alike. */
@@ -36,15 +36,24 @@ export const weightingWords: Readonly<Record<Weighting, string>> = {
 
 /** From what the intervals were drawn, so that somebody else can draw them again. */
 export function drawnSentence({ evaluators }: Agreement, draws: number, seed: number): string {
-  return `In brackets: the middle 95 per cent of ${draws} draws of cuts and items, from the seed ${seed}. ${evaluators.length} evaluators are compared.`
+  return `In brackets: the middle 95 per cent of ${draws} draws of cuts, from the seed ${seed}; of few cuts it is too narrow. ${evaluators.length} evaluators are compared.`
 }
 
-function hiddenText(pairs: number, least: number): string {
-  return `not shown: ${pairs === 1 ? '1 pair' : `${pairs} pairs`} of scores, and ${least} are wanted`
+type Counted = { pairs: number; cuts: number }
+
+function hiddenText(counted: Counted, least: number): string {
+  return `not shown: ${pairsText(counted)}, and ${least} pairs are wanted`
 }
 
-function alikeText(pairs: number, alike: number): string {
-  return `${pairs} pairs of scores, ${Math.round((100 * alike) / pairs)} per cent alike`
+/** All are alike only where all are. */
+function alikeText(counted: Counted & { alike: number }): string {
+  const { pairs, alike } = counted
+  const share = alike === pairs ? 100 : Math.min(99, Math.round((100 * alike) / pairs))
+  return `${pairsText(counted)}, ${share} per cent alike`
+}
+
+function pairsText({ pairs, cuts }: Counted): string {
+  return `${pairs === 1 ? '1 pair' : `${pairs} pairs`} of scores of ${cuts === 1 ? '1 cut' : `${cuts} cuts`}`
 }
 
 function estimateText(estimate: Estimate): string {
@@ -57,8 +66,11 @@ function intervalText({ low, high, undefinedDraws }: Interval): string {
   return `${inFigures(low)} to ${inFigures(high)}${without}`
 }
 
+/** Two places; 1 only where it is 1, and no nought below 0. */
 function inFigures(value: number): string {
-  return value.toFixed(2).replace('-', '−')
+  const written = value.toFixed(2)
+  if (written === '1.00' && value < 1) return 'over 0.99'
+  return written === '-0.00' ? '0.00' : written.replace('-', '−')
 }
 
 /** What is wrong with the marks of a calibration day, with its place in the file. */
@@ -72,6 +84,10 @@ export function agreementProblemSentence(problem: AgreementProblem): string {
       return `marks[${problem.at}]: ${problem.evaluator} scored “${problem.item}” of the cut “${problem.cut}” already, at marks[${problem.first}]. Give the last attempt alone.`
     case 'one-evaluator':
       return `marks: All of them are by ${problem.evaluator}. Two evaluators at least can agree.`
+    case 'names-alike':
+      return `marks: ${joinedByAnd(problem.evaluators.map((name) => `“${name}”`))} may be one evaluator. Write a name in one way.`
+    case 'too-many':
+      return `marks: There are ${problem.count} ${problem.of}, and at most ${problem.most} are compared at once.`
     case 'nothing-counts':
       return 'scale: At least two scores must count; the others may be missing.'
   }

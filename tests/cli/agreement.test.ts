@@ -28,22 +28,37 @@ describe('agreement', () => {
   it('[CL39] of a published table is its figures, with the seed of the interval', () => {
     const text = answered('agreement', file({ marks: FIFTY }), '--seed', '42')
     expect(text).toContain(
-      'A and B: 50 pairs of scores, 70 per cent alike; κ, linear weights on the whole scale: 0.40 (',
+      'A and B: 50 pairs of scores of 50 cuts, 70 per cent alike; κ, linear weights on the whole scale: 0.40 (',
     )
-    expect(text).toContain('from the seed 42.')
+    expect(text).toContain('from the seed 42;')
     expect(answered('agreement', file({ marks: FIFTY }), '--seed', '42')).toBe(text)
   })
 
   it('[CL39] of the example hides what has too few pairs, and says what is undefined', () => {
     const text = answered('agreement', DAY)
-    expect(text).toContain('hinge: not shown: 16 pairs of scores, and 20 are wanted.')
+    expect(text).toContain('hinge: not shown: 16 pairs of scores of 8 cuts, and 20 pairs are wanted.')
     expect(text).toContain('100 per cent alike; Krippendorff’s α, ordinal: undefined')
     expect(text).toContain('These marks are invented.')
     const data = JSON.parse(answered('agreement', DAY, '--json', '--quadratic')) as {
       weighting: string
       seed: number
     }
-    expect(data).toMatchObject({ weighting: 'quadratic', seed: 20270503, missing: 6 })
+    expect(data).toMatchObject({ weighting: 'quadratic', seed: 20270503, missing: 6, invented: true })
+  })
+
+  it('[CL39] says 100 per cent, and 1, only where all are alike', () => {
+    const nearly = Array.from(
+      { length: 150 },
+      (_, at) => [1 + (at % 2), at === 0 ? 2 : 1 + (at % 2)] as const,
+    ).flatMap(([one, other], at) => [
+      { ...mark, cut: `c-${at}`, score: one },
+      { ...mark, cut: `c-${at}`, evaluator: 'B', score: other },
+    ])
+    expect(answered('agreement', file({ marks: nearly }))).toContain('99 per cent alike')
+    const wholly = nearly.map((each) => (each.cut === 'c-0' ? { ...each, score: 1 } : each))
+    expect(answered('agreement', file({ marks: wholly }))).toContain(
+      '100 per cent alike; κ, linear weights on the whole scale: 1.00 (',
+    )
   })
 
   it('[CL39] of marks that cannot be compared is refused, with all reasons and their places', () => {

@@ -14,6 +14,7 @@ import { readAgreementFile } from '../read-agreement.ts'
 
 const USUAL_SEED = 1
 const DRAWS = 2000
+const NOTICE = 'Agreement says that evaluators score alike, and not that they score right.'
 
 /** How far the evaluators of a calibration day agree. */
 export const agreementCommand: Command = {
@@ -44,7 +45,7 @@ export const agreementCommand: Command = {
     const agreement = agreementOf(file.value.marks, comparing)
     return success(
       given.flags.has('json')
-        ? `${JSON.stringify({ format: 'kerfbook-agreement-figures/1', ...comparing, ...agreement }, null, 2)}\n`
+        ? `${JSON.stringify({ format: 'kerfbook-agreement-figures/1', notice: NOTICE, invented: file.value.invented === true, ...comparing, ...agreement }, null, 2)}\n`
         : printableText(linesOf(file.value, agreement, comparing)),
     )
   },
@@ -91,6 +92,6 @@ function linesOf(file: AgreementFile, agreement: Agreement, comparing: Comparing
     ...agreement.pairs.map((pair) => `  ${pairLine(pair, weighting, leastPairs)}.`),
     '',
     drawnSentence(agreement, draws, seed),
-    'Agreement says that evaluators score alike, and not that they score right.',
+    NOTICE,
   ]
 }

@@ -5,6 +5,8 @@ import { SEEDS } from './bootstrap.ts'
 /** The name of the format of a calibration day in a file of its own. */
 export const AGREEMENT_FORMAT = 'kerfbook-agreement/1'
 
+const LEAST_PAIRS = 20
+
 const score = z.int().min(0).max(99)
 
 /**
@@ -17,9 +19,9 @@ export const agreementFileSchema = z.strictObject({
   scale: z
     .array(z.strictObject({ score, term: nameField, missing: z.exactOptional(z.literal(true)) }))
     .min(2)
-    .max(20),
-  /** Under so many pairs no figure is shown; 20 where nothing is said, which is a program default. */
-  leastPairs: z.int().min(2).max(10_000).default(20),
+    .max(8),
+  /** Under so many pairs no figure is shown; 20, a program default, and a file may ask for more. */
+  leastPairs: z.int().min(LEAST_PAIRS).max(10_000).default(LEAST_PAIRS),
   seed: z.exactOptional(z.int().min(SEEDS.least).max(SEEDS.most)),
   marks: z
     .array(z.strictObject({ evaluator: nameField, cut: idField, item: idField, score }))

@@ -22,8 +22,8 @@ export type Comparing = {
 /** A figure with the interval of its draws. */
 export type Estimate = Figure & { interval?: Interval }
 
-/** What is shown of some marks: how many pairs there are, and the figures where there are enough. */
-export type Shown<Figures> = { pairs: number } & (
+/** What is shown of some marks: how many pairs of how many cuts there are, and the figures where there are enough. */
+export type Shown<Figures> = { pairs: number; cuts: number } & (
   { kind: 'hidden' } | ({ kind: 'shown'; alike: number } & Figures)
 )
 
@@ -42,7 +42,7 @@ export type Agreement = {
 }
 
 /** One item of one cut: the place in the scale of each evaluator's score. */
-type Unit = { item: string; scores: ReadonlyMap<string, number> }
+type Unit = { cut: string; item: string; scores: ReadonlyMap<string, number> }
 
 /**
  * How far evaluators agree over all, item by item, and two by two.
@@ -71,12 +71,12 @@ export function agreementOf(marks: readonly Mark[], comparing: Comparing): Agree
 
 /** Ordered by what they are of, so that the order of the marks changes no draw. */
 function unitsOf(marks: readonly Mark[], scale: readonly number[]): Unit[] {
-  const units = new Map<string, { item: string; scores: Map<string, number> }>()
+  const units = new Map<string, { cut: string; item: string; scores: Map<string, number> }>()
   for (const { evaluator, cut, item, score } of marks) {
     const at = scale.indexOf(score)
     if (at === -1) continue
     const key = JSON.stringify([item, cut])
-    const unit = units.get(key) ?? { item, scores: new Map<string, number>() }
+    const unit = units.get(key) ?? { cut, item, scores: new Map<string, number>() }
     unit.scores.set(evaluator, at)
     units.set(key, unit)
   }
@@ -84,13 +84,33 @@ function unitsOf(marks: readonly Mark[], scale: readonly number[]): Unit[] {
 }
 
 function wholeOf(units: readonly Unit[], { scale, leastPairs, draws, seed }: Comparing): WholeAgreement {
-  const scores = units.map((unit) => [...unit.scores.values()].sort((left, right) => left - right))
-  const pairs = scores.reduce((sum, { length }) => sum + (length * (length - 1)) / 2, 0)
-  if (pairs < leastPairs) return { kind: 'hidden', pairs }
-  const alike = scores.reduce((sum, of) => sum + alikePairs(of), 0)
-  const coincidences = scores.filter(({ length }) => length > 1).map((of) => coincidencesOf(of, scale.length))
+  const paired = units
+    .filter(({ scores }) => scores.size > 1)
+    .map(({ cut, scores }) => ({ cut, scores: [...scores.values()].sort((left, right) => left - right) }))
+  const pairs = paired.reduce((sum, { scores: { length } }) => sum + (length * (length - 1)) / 2, 0)
+  const cells = summedByCut(
+    paired.map(({ cut, scores }) => ({ cut, cells: coincidencesOf(scores, scale.length) })),
+    scale.length,
+  )
+  const cuts = cells.length
+  if (pairs < leastPairs) return { kind: 'hidden', pairs, cuts }
+  const alike = paired.reduce((sum, { scores }) => sum + alikePairs(scores), 0)
   const alpha = (summed: Square) => alphaOf(summed, 'ordinal', scale)
-  return { kind: 'shown', pairs, alike, alpha: estimated(coincidences, scale.length, alpha, { draws, seed }) }
+  return { kind: 'shown', pairs, cuts, alike, alpha: estimated(cells, scale.length, alpha, { draws, seed }) }
+}
+
+/** The counts of each cut: its items were scored by the same people at the same log or tree, and are drawn together. */
+function summedByCut(
+  counted: readonly { cut: string; cells: readonly number[] }[],
+  size: number,
+): readonly (readonly number[])[] {
+  const cuts = new Map<string, number[]>()
+  for (const { cut, cells } of counted) {
+    const summed = cuts.get(cut) ?? emptyCells(size)
+    cells.forEach((count, at) => (summed[at] = (summed[at] ?? 0) + count))
+    cuts.set(cut, summed)
+  }
+  return [...cuts].sort(([left], [right]) => byText(left, right)).map(([, cells]) => cells)
 }
 
 function alikePairs(scores: readonly number[]): number {
@@ -106,25 +126,32 @@ function pairOf(
   right: string,
   { scale, weighting, leastPairs, draws, seed }: Comparing,
 ): PairAgreement {
-  const tables = units.flatMap(({ scores }) => {
+  const tables = units.flatMap(({ cut, scores }) => {
     const [one, other] = [scores.get(left), scores.get(right)]
     if (one === undefined || other === undefined) return []
     const cells = emptyCells(scale.length)
     cells[one * scale.length + other] = 1
-    return [{ cells, isAlike: one === other }]
+    return [{ cut, cells, isAlike: one === other }]
   })
   const pairs = tables.length
   const evaluators = [left, right] as const
-  if (pairs < leastPairs) return { evaluators, shown: { kind: 'hidden', pairs } }
+  const cells = summedByCut(tables, scale.length)
+  const cuts = cells.length
+  if (pairs < leastPairs) return { evaluators, shown: { kind: 'hidden', pairs, cuts } }
   const kappa = (summed: Square): Figure => {
     const found = kappaOf(summed, weighting)
     return found.kind === 'value' ? figure(found.value.kappa) : found
   }
-  const cells = tables.map((table) => table.cells)
   const alike = tables.filter(({ isAlike }) => isAlike).length
   return {
     evaluators,
-    shown: { kind: 'shown', pairs, alike, kappa: estimated(cells, scale.length, kappa, { draws, seed }) },
+    shown: {
+      kind: 'shown',
+      pairs,
+      cuts,
+      alike,
+      kappa: estimated(cells, scale.length, kappa, { draws, seed }),
+    },
   }
 }
 

@@ -25,7 +25,7 @@ export type Interval = { low: number; high: number; draws: number; undefinedDraw
 
 /**
  * The interval in which the middle 95 per cent of the figures lie of so many draws of as many units, with replacement
- * (Efron's percentile interval). Nothing where no draw has a figure.
+ * (Efron's percentile interval). Nothing where no draw has a figure. Of few units, a dozen or so, it is somewhat narrow.
  * @param units what each unit adds to the counts from which the figure is taken
  */
 export function bootstrapInterval(

@@ -1,3 +1,4 @@
+import { foldedName } from '../kernel/folded.ts'
 import type { AgreementFile } from './agreement-file.schema.ts'
 
 /** What is wrong with the marks of a calibration day, each at its place in the file. */
@@ -7,6 +8,11 @@ export type AgreementProblem =
   | { kind: 'marked-twice'; at: number; first: number; evaluator: string; cut: string; item: string }
   | { kind: 'one-evaluator'; evaluator: string }
   | { kind: 'nothing-counts' }
+  | { kind: 'names-alike'; evaluators: readonly [string, string] }
+  | { kind: 'too-many'; of: 'evaluators' | 'cuts'; count: number; most: number }
+
+/** As many as are compared in some seconds, which is far more than a day in the field has. */
+const MOST = { evaluators: 12, cuts: 200 } as const
 
 /** Everything that keeps marks from being compared; `at` counts marks, or scores of the scale, from 0. */
 export function problemsOfAgreement({ scale, marks }: AgreementFile): readonly AgreementProblem[] {
@@ -24,7 +30,17 @@ export function problemsOfAgreement({ scale, marks }: AgreementFile): readonly A
     if (first === undefined) firsts.set(key, at)
     else problems.push({ kind: 'marked-twice', at, first, evaluator, cut, item })
   })
-  const [evaluator = '', ...others] = new Set(marks.map((mark) => mark.evaluator))
+  const evaluators = [...new Set(marks.map((mark) => mark.evaluator))]
+  const [evaluator = '', ...others] = evaluators
   if (others.length === 0) problems.push({ kind: 'one-evaluator', evaluator })
+  const known = new Map<string, string>()
+  for (const name of evaluators) {
+    const alike = known.get(foldedName(name))
+    if (alike === undefined) known.set(foldedName(name), name)
+    else problems.push({ kind: 'names-alike', evaluators: [alike, name] })
+  }
+  const counts = { evaluators: evaluators.length, cuts: new Set(marks.map(({ cut }) => cut)).size }
+  for (const of of ['evaluators', 'cuts'] as const)
+    if (counts[of] > MOST[of]) problems.push({ kind: 'too-many', of, count: counts[of], most: MOST[of] })
   return problems
 }
