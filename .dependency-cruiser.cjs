@@ -35,7 +35,7 @@ const floors = {
   platform: ['access', 'store', 'platform', 'wording', 'drawings', 'core'],
   usecases: ['usecases', 'access', 'store', 'platform', 'wording', 'drawings', 'core'],
   // The command line puts everything together: it is where the program starts.
-  cli: ['cli', 'usecases', 'access', 'store', 'platform', 'wording', 'core'],
+  cli: ['cli', 'usecases', 'access', 'store', 'platform', 'wording', 'drawings', 'core'],
   start: ['start'],
 }
 

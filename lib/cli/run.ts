@@ -8,6 +8,7 @@ import { backupCommand } from './commands/backup.ts'
 import { bookCommand } from './commands/book.ts'
 import { bringInCommand } from './commands/bring-in.ts'
 import { checkCommand } from './commands/check.ts'
+import { cutCommand } from './commands/cut.ts'
 import { explainCommand } from './commands/explain.ts'
 import { fromCsvCommand } from './commands/from-csv.ts'
 import { matrixCommand } from './commands/matrix.ts'
@@ -29,6 +30,7 @@ const COMMANDS: readonly Command[] = [
   rateCommand,
   bookCommand,
   agreementCommand,
+  cutCommand,
 ]
 
 const DATABASE_COMMANDS: readonly DatabaseCommand[] = [

@@ -32,7 +32,16 @@ function expectShown(printed: readonly string[], shown: readonly string[]): void
 describe('the page of the commands', () => {
   it('[CL3] shows every command', () => {
     const shown = new Set(blocks.map(({ line }) => line.split(' ')[0]))
-    expect([...shown].sort()).toEqual(['agreement', 'ask', 'book', 'check', 'explain', 'matrix', 'rate'])
+    expect([...shown].sort()).toEqual([
+      'agreement',
+      'ask',
+      'book',
+      'check',
+      'cut',
+      'explain',
+      'matrix',
+      'rate',
+    ])
   })
 
   // The lines name files from the root of the repository, where the tests run.

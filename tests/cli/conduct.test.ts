@@ -12,7 +12,7 @@ import { answered, DEMO, DEMO_DAY, FELLING, fileWith, refusedWith, runLine } fro
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
 const MAIN = join(ROOT, 'lib/cli/main.ts')
-const COMMANDS = ['ask', 'explain', 'matrix', 'check', 'rate', 'book', 'agreement']
+const COMMANDS = ['ask', 'explain', 'matrix', 'check', 'rate', 'book', 'agreement', 'cut']
 
 describe('misuse', () => {
   it.each([
@@ -95,6 +95,7 @@ describe('bad input', () => {
       ['book', path],
       ['matrix', path],
       ['agreement', path],
+      ['cut', path],
     ]) {
       expect(refusedWith(1, ...words)).toContain(said)
     }

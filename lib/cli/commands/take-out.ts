@@ -1,12 +1,11 @@
-import { closeSync, openSync, unlinkSync, writeFileSync } from 'node:fs'
 import { headText } from '../../core/journal/heads.ts'
-import { refusal, success, type Result } from '../../core/kernel/result.ts'
+import { success } from '../../core/kernel/result.ts'
 import type { DatabaseCommand } from '../command.ts'
 import { PROGRAM } from '../help.ts'
-import { misuse, refused, type Outcome, type Refusal } from '../outcome.ts'
-import { printableLine, printableText } from '../printable.ts'
-import { systemWords } from '../system-words.ts'
+import { misuse, type Outcome } from '../outcome.ts'
+import { printableText } from '../printable.ts'
 import { refusedByDoor, withRuntime } from '../with-runtime.ts'
+import { writeNew } from '../write-new.ts'
 
 /** The program of the database of this machine, as a program file. */
 export const takeOutCommand: DatabaseCommand = {
@@ -43,19 +42,4 @@ async function takeOut(path: string | undefined): Promise<Outcome> {
       ]),
     )
   })
-}
-
-/** Writes a file that was not there, whole or not at all; for nobody else to read, since it holds names and births. */
-function writeNew(path: string, text: string): Result<undefined, Refusal> {
-  let file: number | undefined
-  try {
-    file = openSync(path, 'wx', 0o600)
-    writeFileSync(file, text)
-    closeSync(file)
-    return success(undefined)
-  } catch (error) {
-    if (file !== undefined) unlinkSync(path)
-    const { problem } = refused(`${printableLine(path)} was not written: ${systemWords('write', error)}`)
-    return refusal(problem)
-  }
 }

@@ -5,15 +5,16 @@ import { findingsOf, type CutFigure } from '../../../lib/core/evaluations/cut-fi
 import { felledCutSchema, type FelledCut } from '../../../lib/core/evaluations/cut-record.schema.ts'
 import { layFinding } from '../../../lib/core/evaluations/lay.ts'
 import { mostByChord } from '../../../lib/core/evaluations/tolerances.ts'
-import { cutRules, type CutRule } from '../../../lib/core/rulebooks/kinds/evaluations.schema.ts'
+import { cutRulesOf } from '../../../lib/core/rulebooks/cut-rules.ts'
+import type { CutRule } from '../../../lib/core/rulebooks/kinds/evaluations.schema.ts'
 import { shippedBookFiles } from '../../builders/shipped-book-files.ts'
 
-const KINDS: readonly string[] = cutRules.map((rule) => rule.shape.kind.value)
-const RULES = shippedBookFiles()
-  .flatMap(({ editions }) => editions)
-  .filter(({ id }) => id === 'federal-crosscut-2016')
-  .flatMap(({ rules }) => rules)
-  .filter((rule): rule is CutRule => KINDS.includes(rule.kind))
+const RULES = cutRulesOf(
+  shippedBookFiles()
+    .flatMap(({ editions }) => editions)
+    .filter(({ id }) => id === 'federal-crosscut-2016')
+    .flatMap(({ rules }) => rules),
+)
 
 const cut = (more: object): FelledCut =>
   felledCutSchema.parse({ diameter: 24, faceType: 'conventional', ...more })
