@@ -4,31 +4,8 @@ import type { FelledCut } from '../core/evaluations/cut-record.schema.ts'
 import { sideParts } from './stump-from-side.ts'
 import { stumpGeometry, type StumpFromAbove, type StumpGeometry } from './stump-geometry.ts'
 import type { StumpWords } from './stump-words.ts'
-import { label, line } from './svg-marks.ts'
-import { element, escaped, length } from './svg-text.ts'
-
-const STYLE = [
-  'text{font:14px sans-serif;fill:#111;fill:var(--ink,#111)}',
-  '.wood{fill:#ecdcb9;fill:var(--wood,#ecdcb9);stroke:#111;stroke:var(--ink,#111);stroke-width:2}',
-  '.hinge{fill:#111;fill:var(--ink,#111)}',
-  '.cut{stroke:#111;stroke:var(--ink,#111);stroke-width:2;fill:none}',
-  '.measure{stroke:#111;stroke:var(--ink,#111);stroke-width:1;fill:none}',
-  '.gone{stroke:#555;stroke:var(--ink-soft,#555);stroke-width:1.5;stroke-dasharray:2 4;fill:none}',
-  '.allowed{fill:#7a4a12;fill:var(--tolerance,#7a4a12);fill-opacity:.22}',
-  '.edge{stroke:#7a4a12;stroke:var(--tolerance,#7a4a12);stroke-width:1.5;stroke-dasharray:7 4;fill:none}',
-  '.paper{fill:#fff;fill:var(--paper,#fff)}',
-].join('')
-
-const ARROW = element(
-  'marker',
-  {
-    ...{ id: 'stump-arrow', viewBox: '0 0 10 10', refX: 9, refY: 5 },
-    ...{ markerWidth: 6, markerHeight: 6, orient: 'auto' },
-  },
-  element('path', { class: 'hinge', d: 'M0 1L10 5L0 9Z' }),
-)
-
-const BARS = [50, 20, 10, 5, 2, 1] as const
+import { drawing, label, line, scaleBar } from './svg-marks.ts'
+import { element, length } from './svg-text.ts'
 
 /**
  * The stump from above and from its right side, to one scale, with what the rules allow drawn in, as an SVG document.
@@ -39,27 +16,12 @@ export function stumpSvg(cut: FelledCut, findings: readonly CutFinding[], words:
   const drawn = stumpGeometry(cut, findings)
   const { scale, width, height } = drawn
   const inside = [
-    element('title', { id: 'stump-title' }, escaped(words.title)),
-    element('desc', { id: 'stump-desc' }, escaped(words.desc)),
-    element('style', {}, STYLE),
-    ARROW,
-    element('rect', { class: 'paper', width, height }),
     ...aboveParts(drawn.above, words),
     ...layParts(cut, drawn.above, words),
     ...sideParts(drawn.side, words),
     ...footParts(drawn, cut, words),
   ]
-  return `${element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`,
-      role: 'img',
-      'aria-labelledby': 'stump-title stump-desc',
-      'data-scale': String(scale),
-    },
-    `\n${inside.join('\n')}\n`,
-  )}\n`
+  return drawing({ width, height, scale, title: words.title, desc: words.desc, name: 'stump' }, inside)
 }
 
 function aboveParts({ centre: [x, y], radius, face, hinge }: StumpFromAbove, words: StumpWords): string[] {
@@ -137,12 +99,12 @@ function layParts(cut: FelledCut, { centre, radius }: StumpFromAbove, words: Stu
     line(towards(0, radius), towards(0, radius + 46), 'gone', { 'data-part': 'lay-meant' }),
     line(centre, towards(off, radius + 46), 'cut', {
       'data-part': 'lay-found',
-      'marker-end': 'url(#stump-arrow)',
+      'marker-end': 'url(#arrow)',
     }),
     ...waysOut.map((way) => line(towards(way - meant, radius), towards(way - meant, radius + 40), 'gone')),
     line(corner, [corner[0] + north[0] - x, corner[1] + north[1] - y], 'cut', {
       'data-part': 'north',
-      'marker-end': 'url(#stump-arrow)',
+      'marker-end': 'url(#arrow)',
     }),
     label(corner[0] + (north[0] - x) * 1.6, corner[1] + (north[1] - y) * 1.6 + 5, words.north, 'middle'),
     label(x + radius + 54, y - 14, words.layFound),
@@ -155,13 +117,8 @@ function footParts(
   cut: FelledCut,
   words: StumpWords,
 ): string[] {
-  const bar = BARS.find((inches) => inches <= cut.diameter / 2) ?? 1
-  const [from, y] = [side.left, height - 72]
   return [
-    line([from, y], [from + bar * scale, y], 'cut', { 'data-part': 'scale' }),
-    line([from, y - 5], [from, y + 5], 'cut'),
-    line([from + bar * scale, y - 5], [from + bar * scale, y + 5], 'cut'),
-    label(from + bar * scale + 10, y + 5, words.inches(bar)),
+    ...scaleBar([side.left, height - 72], scale, cut.diameter, words.inches),
     ...words.legend.map((text, at) =>
       label(above.centre[0] - above.radius - 150, height - 36 + at * 20, text),
     ),

@@ -11,7 +11,7 @@ import {
 } from './course-words.ts'
 import { joinedByAnd, joinedByOr } from './lists.ts'
 import type { Names } from './names.ts'
-import { cutFigureWords, faceTypeWords } from './cut-words.ts'
+import { bindWords, cutFigureWords, faceTypeWords, logSideWords, wedgeWords } from './cut-words.ts'
 import { aLevel } from './levels.ts'
 import { capacityWords, complexityWords, sawKindWords, workKindWords } from './work-words.ts'
 
@@ -133,6 +133,18 @@ const FIGURES: {
     ['At most', inchesText(most)],
     inState(state),
   ],
+  'log.order': ({ bind, roomBelow, first, last }) => [
+    ['Bind', bindWords[bind]],
+    room(roomBelow),
+    ['First cut from', logSideWords[first]],
+    last === undefined ? undefined : ['Last cut from', logSideWords[last]],
+  ],
+  'log.offset': () => [['Cuts from two sides', 'apart along the log by however little']],
+  'log.wedges': ({ bind, roomBelow, wedge, least }) => [
+    ['Bind', bindWords[bind]],
+    room(roomBelow),
+    [`At least so many ${wedgeWords[wedge]}`, String(least)],
+  ],
   'course.size': (rule) => [
     work(rule.workKinds),
     [`Candidates ${sizeWords[rule.limit]}, at most`, String(rule.count)],
@@ -223,6 +235,10 @@ function forCapacities(capacities: RuleOf<'agreement'>['capacities']): Figure {
 
 function counted(count: number, one: string): string {
   return `${count} ${count === 1 ? one : `${one}s`}`
+}
+
+function room(roomBelow: boolean | undefined): Figure | undefined {
+  return roomBelow === undefined ? undefined : ['Room for a saw below', roomBelow ? 'yes' : 'no']
 }
 
 function shareText({ over, under }: { over: number; under: number }): string {

@@ -64,7 +64,7 @@ describe('the navigation', () => {
 describe('who may not', () => {
   it('[P9] a sawyer reads the book and finds no way to confirm, and the page for it is refused', async () => {
     const { page, close } = await opened('anneli', EDITION)
-    expect(await page.getByText('From memory, not confirmed.').count()).toBe(9)
+    expect(await page.getByText('From memory, not confirmed.').count()).toBe(17)
     expect(await page.getByRole('link', { name: /^Confirm/ }).count()).toBe(0)
     const refused = await page.goto(`${EDITION}/confirm/grant.felling.C`)
     expect(refused?.status()).toBe(403)

@@ -14,6 +14,8 @@ const file = (stump: object) =>
     }),
   )
 
+const LOG = fileURLToPath(new URL('../../seeds/examples/log.json', import.meta.url))
+
 describe('cut', () => {
   // OSHA Logging eTool (2008): a tenth of the diameter, of 22 inches 2.2; the chord of 22 at 6 1/4 is 19.84, by geometry.
   it('[CL40] of the example tells what is outside by how much, with rule and source, and judges nothing', () => {
@@ -71,5 +73,39 @@ describe('cut', () => {
 
   it('[CL40] asks back about what may be centimetres', () => {
     expect(answered('cut', file({ stumpHeight: 38 }))).toContain('Height of the stump: is 38 in right?')
+  })
+
+  it('[CL40] of a log tells bind, order, offset, wedges and pinch beside the rules, and draws it', () => {
+    const text = answered('cut', LOG)
+    expect(text).toContain('Bind: called top bind, found top bind. The kerf showed what was called.')
+    expect(text).toContain('  As the rule states: Under a top bind the cut begins from the top.')
+    expect(text).toContain('neither pass nor fail')
+    const path = join(dirname(fileWith('')), 'log.svg')
+    answered('cut', LOG, '--svg', path)
+    expect(readFileSync(path, 'utf8')).toContain('data-part="end-2"')
+    const data = JSON.parse(answered('cut', LOG, '--json')) as { findings: object[] }
+    expect(data.findings).toContainEqual({
+      figure: 'order',
+      sides: ['top', 'bottom'],
+      stated: [{ rule: 'log.order.top', verdict: 'as-stated' }],
+    })
+  })
+
+  it.each([
+    ['neither a stump nor a log', {}, 'a cut is either a stump or a log'],
+    [
+      'both',
+      { log: { diameter: 20 }, stump: { diameter: 20, faceType: 'conventional' } },
+      'a cut is either a stump or a log',
+    ],
+    [
+      'a cut deeper than the log',
+      { log: { diameter: 20, cuts: [{ from: 'top', depth: 21 }] } },
+      'log.cuts[0].depth: 21 in is more than the log is wide, 20 in.',
+    ],
+    ['a bind that is none', { log: { diameter: 20, bindFound: 'sideways' } }, 'log.bindFound'],
+  ])('[CL40] refuses %s', (_what, more, said) => {
+    const path = fileWith(JSON.stringify({ format: 'kerfbook-cut/1', name: 'Cut', ...more }))
+    expect(refusedWith(1, 'cut', path)).toContain(said)
   })
 })

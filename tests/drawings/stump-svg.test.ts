@@ -7,6 +7,7 @@ import { FACE_TYPES } from '../../lib/core/rulebooks/words.ts'
 import { stumpSvg } from '../../lib/drawings/stump-svg.ts'
 import { stumpWords } from '../../lib/wording/stump-drawing.ts'
 import { shippedBookFiles } from '../builders/shipped-book-files.ts'
+import { at, elements, part, points } from './read-svg.ts'
 
 const RULES = cutRulesOf(
   shippedBookFiles()
@@ -22,28 +23,6 @@ function draw(cut: FelledCut, name = 'A cut'): string {
 
 const cut = (more: object): FelledCut =>
   felledCutSchema.parse({ diameter: 22, faceType: 'conventional', ...more })
-
-/** The attributes of the elements that carry an attribute with a value, read from the text of a drawing. */
-function elements(svg: string, key: string, value: string): Readonly<Record<string, string>>[] {
-  return [...svg.matchAll(/<[a-z]+((?: [\w:-]+="[^"]*")+)\/?>/gi)]
-    .map(([, attributes = '']) =>
-      Object.fromEntries(
-        [...attributes.matchAll(/ ([\w:-]+)="([^"]*)"/g)].map(([, name = '', text = '']) => [name, text]),
-      ),
-    )
-    .filter((attributes) => attributes[key] === value)
-}
-
-function part(svg: string, name: string): Readonly<Record<string, string>> {
-  const [only, other] = elements(svg, 'data-part', name)
-  if (only === undefined || other !== undefined) throw new Error(`not one ${name}`)
-  return only
-}
-
-const at = (of: Readonly<Record<string, string>>, key: string) => Number(of[key])
-
-const points = (of: Readonly<Record<string, string>>) =>
-  (of['points'] ?? '').split(' ').map((pair) => pair.split(',').map(Number))
 
 /** The measurements of a stump, from nothing but the coordinates of its drawing and its scale. */
 function readBack(svg: string) {

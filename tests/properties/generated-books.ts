@@ -178,6 +178,9 @@ function changedRule(draw: Draw, rule: Rule): Rule {
     case 'cut.back-cut':
     case 'cut.length':
     case 'cut.share':
+    case 'log.offset':
+    case 'log.order':
+    case 'log.wedges':
     case 'course.field-days':
     case 'course.field-groups':
     case 'course.module':

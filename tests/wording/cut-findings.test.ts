@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { findingsOf, type CutFigure } from '../../lib/core/evaluations/cut-findings.ts'
 import { felledCutSchema } from '../../lib/core/evaluations/cut-record.schema.ts'
 import { layFinding } from '../../lib/core/evaluations/lay.ts'
-import { cutRulesOf } from '../../lib/core/rulebooks/cut-rules.ts'
+import { findingsOfLog } from '../../lib/core/evaluations/log-findings.ts'
+import { buckedCutSchema } from '../../lib/core/evaluations/log-record.schema.ts'
+import { cutRulesOf, logRulesOf } from '../../lib/core/rulebooks/cut-rules.ts'
 import {
   allowedSentence,
   cutDoubtSentence,
@@ -10,10 +12,13 @@ import {
   laySentence,
   measuredSentence,
 } from '../../lib/wording/cut-findings.ts'
+import { logFindingSentence, logProblemSentence, statedSentence } from '../../lib/wording/log-findings.ts'
 import { stumpWords } from '../../lib/wording/stump-drawing.ts'
 import { shippedBookFiles } from '../builders/shipped-book-files.ts'
 
-const RULES = cutRulesOf(shippedBookFiles().flatMap(({ editions }) => editions.flatMap(({ rules }) => rules)))
+const ALL = shippedBookFiles().flatMap(({ editions }) => editions.flatMap(({ rules }) => rules))
+const RULES = cutRulesOf(ALL)
+const LOG_RULES = logRulesOf(ALL)
 const cut = (more: object) => felledCutSchema.parse({ diameter: 24, faceType: 'conventional', ...more })
 
 /** What is said of one figure, its rules after it. */
@@ -91,5 +96,51 @@ describe('what a stump measures, in words', () => {
     expect(desc).toContain('How long the hinge is was not measured')
     expect(hingeLength).toBeUndefined()
     expect(hingeLeft).toBe('left 2 in')
+  })
+})
+
+describe('what was seen of a log, in words', () => {
+  const sentences = (more: object) =>
+    findingsOfLog(buckedCutSchema.parse({ diameter: 20, ...more }), LOG_RULES).flatMap((finding) => [
+      logFindingSentence(finding),
+      ...('stated' in finding ? finding.stated.map(statedSentence) : []),
+    ])
+
+  it('[WO45] says what was not recorded, figure by figure', () => {
+    expect(sentences({})).toEqual([
+      'Bind: called not recorded, found not recorded.',
+      'Order of the cuts: not recorded.',
+      'Offset: not measured.',
+      'Wedges: not recorded.',
+      'Pinch: not recorded.',
+    ])
+  })
+
+  // Saws That Sing, 0423-2822-MTDC (2004): a bottom bind without room below is cut from the top, with two hanging wedges.
+  it('[WO45] says each rule with whether it was done so, its source and its support', () => {
+    const said = sentences({
+      bindCalled: 'top',
+      bindFound: 'bottom',
+      roomBelow: false,
+      cuts: [{ from: 'top', depth: 20 }],
+      wedges: { ordinary: 1, hanging: 0 },
+      pinched: true,
+    })
+    expect(said[0]).toBe(
+      'Bind: called top bind, found bottom bind. The kerf showed another bind than was called.',
+    )
+    expect(said[2]).toMatch(
+      /^As the rule states: .* Saws That Sing, .*\(log\.order\.bottom\.no-room, published\)\.$/,
+    )
+    expect(said.find((each) => each.startsWith('Otherwise'))).toMatch(
+      /^Otherwise than the rule states: .*\(log\.wedges\.bottom\.no-room, published\)\.$/,
+    )
+    expect(said.at(-1)).toBe('Pinch: the kerf closed on the saw. Recorded, and not judged.')
+  })
+
+  it('[WO45] names the cut that is deeper than its log', () => {
+    expect(logProblemSentence({ kind: 'deeper-than-the-log', at: 1, inches: 23, diameter: 22 })).toBe(
+      'log.cuts[1].depth: 23 in is more than the log is wide, 22 in.',
+    )
   })
 })

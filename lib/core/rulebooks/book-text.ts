@@ -149,4 +149,7 @@ const SECTION_OF: Readonly<Record<RuleKind, BookSection>> = {
   'cut.angle': 'cuts',
   'cut.back-cut': 'cuts',
   'cut.length': 'cuts',
+  'log.order': 'cuts',
+  'log.offset': 'cuts',
+  'log.wedges': 'cuts',
 }

@@ -3,6 +3,7 @@ import { cardRules } from './kinds/cards.schema.ts'
 import { cautionRules } from './kinds/cautions.schema.ts'
 import { cutRules } from './kinds/evaluations.schema.ts'
 import { courseRules } from './kinds/courses.schema.ts'
+import { logRules } from './kinds/logs.schema.ts'
 import { peopleRules } from './kinds/people.schema.ts'
 import { workRules } from './kinds/work.schema.ts'
 
@@ -13,6 +14,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
   ...workRules,
   ...cautionRules,
   ...cutRules,
+  ...logRules,
   ...courseRules,
 ])
 

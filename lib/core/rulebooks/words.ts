@@ -31,6 +31,18 @@ export const FACE_TYPES = ['open-face', 'conventional', 'humboldt'] as const
 /** The face of a felling cut: cut up and down, level below, or level above. */
 export type FaceType = (typeof FACE_TYPES)[number]
 
+export const BINDS = ['none', 'top', 'bottom', 'left', 'right', 'end', 'torsion', 'several'] as const
+/** Where the wood of a log is pressed together; left and right as seen from its thicker end. */
+export type Bind = (typeof BINDS)[number]
+
+export const LOG_SIDES = ['top', 'bottom', 'left', 'right'] as const
+/** The side of a log from which a cut is made; left and right as seen from its thicker end. */
+export type LogSide = (typeof LOG_SIDES)[number]
+
+export const WEDGES = ['ordinary', 'hanging'] as const
+/** Wedges that open a kerf, and those that hold the ends of a log across it. */
+export type WedgeKind = (typeof WEDGES)[number]
+
 export const MARKS = ['published', 'common-practice', 'from-memory', 'program-default'] as const
 /** How well a rule is supported: `common-practice` has no source, `from-memory` was not read again. */
 export type Mark = (typeof MARKS)[number]

@@ -157,8 +157,8 @@ describe('a confirmation', () => {
       read: READ,
       recordedIn: before + 1,
     })
-    // Of ten rules from memory the demonstration confirmed one.
-    expect(read.value.unconfirmed).toBe(8)
+    // Of the rules from memory the demonstration confirmed one.
+    expect(read.value.unconfirmed).toBe(16)
     expect(read.value.version).toBe(version)
   })
 
