@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import type { JsonValue } from '../core/journal/canonical-json.ts'
+import type { JsonValue } from '../core/kernel/canonical-json.ts'
 import type { Store } from './client.ts'
 import type { Prisma } from './generated/client.ts'
 import { recordUuid } from './record-ids.ts'

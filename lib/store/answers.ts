@@ -1,6 +1,6 @@
 import type { CalendarDate } from '../core/calendar/dates.ts'
 import type { Instant } from '../core/calendar/instants.ts'
-import type { JsonValue } from '../core/journal/canonical-json.ts'
+import type { JsonValue } from '../core/kernel/canonical-json.ts'
 import { answerDigest } from '../core/journal/entry.ts'
 import type { AnswerRow } from '../core/journal/verify-answers.ts'
 import { sha256 } from '../platform/secrets/sha256.ts'

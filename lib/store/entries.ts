@@ -1,6 +1,6 @@
 import type { Instant } from '../core/calendar/instants.ts'
 import { entryHash, type EntryContent, type EntryRow } from '../core/journal/entry.ts'
-import type { JsonValue } from '../core/journal/canonical-json.ts'
+import type { JsonValue } from '../core/kernel/canonical-json.ts'
 import type { Database, Head } from './client.ts'
 import { instantFromDate } from './days.ts'
 import { sha256 } from '../platform/secrets/sha256.ts'

@@ -1,4 +1,4 @@
-import type { JsonValue } from '../core/journal/canonical-json.ts'
+import type { JsonValue } from '../core/kernel/canonical-json.ts'
 import type { FactRow } from '../core/journal/verify-facts.ts'
 import type { Database } from './client.ts'
 import type { SectionTables } from './tables/all.ts'

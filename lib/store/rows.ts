@@ -1,4 +1,4 @@
-import type { JsonValue } from '../core/journal/canonical-json.ts'
+import type { JsonValue } from '../core/kernel/canonical-json.ts'
 import { factUuid, recordUuid } from './record-ids.ts'
 import type { FieldColumn, SectionTables } from './tables/all.ts'
 import type { StoredFacts, StoredName } from './tables/stored-facts.ts'

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import type { JsonValue } from '../core/journal/canonical-json.ts'
+import type { JsonValue } from '../core/kernel/canonical-json.ts'
 import { factDigest } from '../core/journal/entry.ts'
 import type { Database } from './client.ts'
 import { factUuid, recordUuid } from './record-ids.ts'

@@ -1,6 +1,6 @@
 import { AsyncLocalStorage } from 'node:async_hooks'
 import type { Instant } from '../core/calendar/instants.ts'
-import { canonicalJson, type JsonValue } from '../core/journal/canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../core/kernel/canonical-json.ts'
 import { InvariantBroken } from '../core/kernel/result.ts'
 import type { Database, Head, Store } from './client.ts'
 import { instantFromDate } from './days.ts'

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import type { Role } from '../../lib/access/roles.ts'
-import type { JsonValue } from '../../lib/core/journal/canonical-json.ts'
+import type { JsonValue } from '../../lib/core/kernel/canonical-json.ts'
 import { callCommand } from '../../lib/usecases/door/call-command.ts'
 import { callDeskCommand } from '../../lib/usecases/door/call-desk.ts'
 import { callQuery } from '../../lib/usecases/door/call-query.ts'

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { canonicalJson, type JsonValue } from '../../lib/core/journal/canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../../lib/core/kernel/canonical-json.ts'
 import { askQuestion } from '../../lib/usecases/authority/ask.ts'
 import { keepAnswer } from '../../lib/usecases/authority/keep-answer.ts'
 import { callCommand } from '../../lib/usecases/door/call-command.ts'

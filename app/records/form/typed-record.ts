@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { canonicalJson, type JsonValue } from '../../../lib/core/journal/canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../../../lib/core/kernel/canonical-json.ts'
 import type { FieldProblem } from '../../../lib/usecases/door/outcome.ts'
 import type { RecordChoices } from '../../../lib/usecases/records/record-choices.ts'
 import type { RecordSection } from '../../../lib/usecases/records/record-kinds.ts'

@@ -11,7 +11,7 @@ import { bringInProgram } from '../../usecases/program/bring-in.ts'
 import { makeFoundingLink } from '../../usecases/program/founding-link.ts'
 import { snapshotOf } from '../../store/snapshot.ts'
 import { refusalSentence } from '../../wording/refusals.ts'
-import type { JsonValue } from '../../core/journal/canonical-json.ts'
+import type { JsonValue } from '../../core/kernel/canonical-json.ts'
 import type { Command } from '../../usecases/door/use-case.ts'
 
 /** Why a beginning was not made, as lines to print. */

@@ -1,6 +1,6 @@
 import type { EvaluationCommand } from './evaluation-commands.schema.ts'
 import { EMPTY_STATE, type EvaluationState } from './evaluation-state.ts'
-import { canonicalJson } from '../journal/canonical-json.ts'
+import { canonicalJson } from '../kernel/canonical-json.ts'
 import { problemsBeforeLock, stopOf } from './problems-before-lock.ts'
 import type { RefusedAct } from './refused-acts.ts'
 import type { Sheet } from './sheet.ts'

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { canonicalJson, type JsonValue } from './canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../kernel/canonical-json.ts'
 
 const json: z.ZodType<JsonValue> = z.json()
 

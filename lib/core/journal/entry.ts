@@ -1,5 +1,5 @@
 import { InvariantBroken } from '../kernel/result.ts'
-import { canonicalJson, type JsonValue } from './canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../kernel/canonical-json.ts'
 
 /**
  * SHA-256 of the parts one after the other, texts as UTF-8, in 64 small hexadecimal digits. Passed in: the core has no

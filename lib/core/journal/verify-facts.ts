@@ -1,4 +1,4 @@
-import type { JsonValue } from './canonical-json.ts'
+import type { JsonValue } from '../kernel/canonical-json.ts'
 import type { EntryBodies } from './entry-bodies.ts'
 import { factDigest, type Sha256 } from './entry.ts'
 import type { JournalFinding } from './findings.ts'

@@ -1,4 +1,4 @@
-import { canonicalJson, type JsonValue } from '../../core/journal/canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../../core/kernel/canonical-json.ts'
 import { isClockBehind } from '../../platform/clock/clock.ts'
 import { sha256 } from '../../platform/secrets/sha256.ts'
 import { refusalOf } from '../../store/refusals.ts'

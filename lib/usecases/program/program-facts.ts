@@ -1,4 +1,4 @@
-import { canonicalJson } from '../../core/journal/canonical-json.ts'
+import { canonicalJson } from '../../core/kernel/canonical-json.ts'
 import type { Remark } from '../../core/journal/remarks.schema.ts'
 import type { AdoptedBook } from '../../core/program/adopt-book.ts'
 import type { Entry, Program } from '../../core/program/program.schema.ts'

@@ -1,4 +1,4 @@
-import type { JsonValue } from '../../core/journal/canonical-json.ts'
+import type { JsonValue } from '../../core/kernel/canonical-json.ts'
 import { isInReach } from '../../access/reach.ts'
 import { success } from '../../core/kernel/result.ts'
 import { authorityAt } from '../authority/known-authority.ts'

@@ -9,7 +9,7 @@ import {
 } from '../../access/reach.ts'
 import type { Actor } from '../../access/roles.ts'
 import type { Permission } from '../../access/table.ts'
-import { canonicalJson } from '../../core/journal/canonical-json.ts'
+import { canonicalJson } from '../../core/kernel/canonical-json.ts'
 import { sha256 } from '../../platform/secrets/sha256.ts'
 import type { SheetKind } from '../../core/sheets/sheet-kinds.ts'
 import { belonging } from '../door/admit.ts'

@@ -1,5 +1,5 @@
 import type { Sections } from '../../core/authority/records.ts'
-import { canonicalJson } from '../../core/journal/canonical-json.ts'
+import { canonicalJson } from '../../core/kernel/canonical-json.ts'
 import { SHEET_FIELDS } from '../../core/sheets/sheet-fields.ts'
 import type { RecordSection } from '../records/record-kinds.ts'
 import { cellText } from './cell-text.ts'

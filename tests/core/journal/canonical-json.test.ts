@@ -1,7 +1,7 @@
 import canonicalize from 'canonicalize'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { canonicalJson, type JsonValue } from '../../../lib/core/journal/canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../../../lib/core/kernel/canonical-json.ts'
 import { InvariantBroken } from '../../../lib/core/kernel/result.ts'
 import { RUNS } from '../../property-runs.ts'
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import { canonicalJson } from '../../../lib/core/journal/canonical-json.ts'
+import { canonicalJson } from '../../../lib/core/kernel/canonical-json.ts'
 import { readEntryBody } from '../../../lib/core/journal/entry-body.schema.ts'
 import {
   bytesOfHex,

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { canonicalJson, type JsonValue } from '../../../lib/core/journal/canonical-json.ts'
+import { canonicalJson, type JsonValue } from '../../../lib/core/kernel/canonical-json.ts'
 import { answerDigest, entryHash, factDigest, type EntryRow } from '../../../lib/core/journal/entry.ts'
 import type { AnswerRow } from '../../../lib/core/journal/verify-answers.ts'
 import type { FactRow } from '../../../lib/core/journal/verify-facts.ts'

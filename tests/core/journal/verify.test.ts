@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { canonicalJson } from '../../../lib/core/journal/canonical-json.ts'
+import { canonicalJson } from '../../../lib/core/kernel/canonical-json.ts'
 import { entryHash, type EntryRow } from '../../../lib/core/journal/entry.ts'
 import type { JournalFinding } from '../../../lib/core/journal/findings.ts'
 import { verifyJournal, type HeldHeads } from '../../../lib/core/journal/verify.ts'

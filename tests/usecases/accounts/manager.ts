@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { expect } from 'vitest'
 import { newToken } from '../../../lib/platform/secrets/secrets.ts'
-import type { JsonValue } from '../../../lib/core/journal/canonical-json.ts'
+import type { JsonValue } from '../../../lib/core/kernel/canonical-json.ts'
 import { giveAccount } from '../../../lib/usecases/accounts/give-account.ts'
 import { readAccount } from '../../../lib/usecases/accounts/read-account.ts'
 import { callerOf } from '../../../lib/usecases/accounts/sessions.ts'

@@ -1,4 +1,4 @@
-import { InvariantBroken } from '../kernel/result.ts'
+import { InvariantBroken } from './result.ts'
 
 /** A value that JSON can hold. */
 export type JsonValue =
