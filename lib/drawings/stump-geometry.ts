@@ -1,5 +1,6 @@
 import type { CutFigure, CutFinding } from '../core/evaluations/cut-findings.ts'
 import type { FelledCut } from '../core/evaluations/cut-record.schema.ts'
+import { mostByChord } from '../core/evaluations/tolerances.ts'
 
 /** A point of a drawing, in its units: x to the right, y downwards. */
 export type Point = readonly [x: number, y: number]
@@ -114,8 +115,7 @@ function fromAbove(
   const x = right - faceDepth * scale
   const face = { x, allowed: allowances(findings, 'face-depth', (inches) => right - inches * scale) }
   if (hinge === undefined) return { centre, radius, face }
-  const chord = 2 * Math.sqrt(faceDepth * (diameter - faceDepth))
-  const half = ((hingeLength ?? chord) * scale) / 2
+  const half = ((hingeLength ?? mostByChord(faceDepth, diameter)) * scale) / 2
   const [top, foot] = [centre[1] - half, centre[1] + half]
   return {
     ...{ centre, radius, face },

@@ -31,25 +31,21 @@ export type EvaluationState = {
 
 /** A sheet to which nothing was done. */
 export const EMPTY_STATE: EvaluationState = {
-  ...{
-    sizeUps: [],
-    plans: [],
-    attempts: [],
-    marks: [],
-    confirmed: [],
-    signed: [],
-    stops: [],
-    walkedAway: [],
-  },
-  ...{
-    standDowns: [],
-    stumps: [],
-    logs: [],
-    judgements: [],
-    recommendations: [],
-    candidateWords: [],
-    refused: [],
-  },
+  sizeUps: [],
+  plans: [],
+  attempts: [],
+  marks: [],
+  confirmed: [],
+  signed: [],
+  stops: [],
+  walkedAway: [],
+  standDowns: [],
+  stumps: [],
+  logs: [],
+  judgements: [],
+  recommendations: [],
+  candidateWords: [],
+  refused: [],
 }
 
 /** The marks that stand: of each evaluator, item and attempt the last that was given, in the order of their numbers. */
